@@ -1,0 +1,1 @@
+"""Twins, rules, the draw, the plan ahead, how long the bank lasts."""

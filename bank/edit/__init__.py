@@ -1,0 +1,1 @@
+"""Align, name, explain, make and mark the errors of a sentence."""

@@ -1,0 +1,1 @@
+"""Turns, word sorts, quiet reading, the steps of the routine."""

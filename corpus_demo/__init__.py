@@ -1,0 +1,1 @@
+"""The demo bank as data, and the invented class that uses it."""
