@@ -1,0 +1,47 @@
+"""Twins: items that ask the same in other words, and the keys by which they are found.
+
+A text is parsed once, when its item is added. What it asks is kept as a *frame* (a small dict that
+JSON can hold), and where twins of it can be looked for as a few *keys*. Two frames are compared
+without a parse, so that a new item is compared only with those that share a key with it.
+
+>>> from bank.choose.twins import ask_frame, ask_keys, same_ask_frames  # doctest: +SKIP
+>>> frame = ask_frame("Which game do you like most at the fair?")  # doctest: +SKIP
+"""
+
+from __future__ import annotations
+
+from typing import Any
+
+from bank.choose.ask.compare import same_frames
+from bank.choose.ask.frame import METHOD, frame_of
+from bank.choose.ask.keys import keys_of
+
+__all__ = ["METHOD", "ask_frame", "ask_keys", "same_ask", "same_ask_frames"]
+
+Frame = dict[str, Any]
+
+
+def same_ask(a: str, b: str) -> bool:
+    """Whether two questions, topics or tell-prompts ask the same in other words.
+
+    A relation between pairs: it is symmetric, and not transitive.
+    """
+    return same_frames(frame_of(a), frame_of(b))
+
+
+def ask_frame(text: str) -> Frame:
+    """What `text` asks, as a dict that JSON can hold; made by the method named in `METHOD`.
+
+    A frame of another method must be made anew before it is compared.
+    """
+    return frame_of(text)
+
+
+def ask_keys(text: str) -> list[str]:
+    """The keys under which twins of `text` are looked for: two twins share at least one."""
+    return keys_of(frame_of(text))
+
+
+def same_ask_frames(a: Frame, b: Frame) -> bool:
+    """`same_ask` on two frames of `ask_frame`, without a parse."""
+    return same_frames(a, b)
