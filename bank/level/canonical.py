@@ -1,0 +1,58 @@
+"""One form of a text for all its variants, so that a variant cannot change the level.
+
+The case of the first letter, outer spaces, the style of quotes and a missing end mark say nothing
+about how hard a text is to read. A well-formed item is its own canonical form, so that levelling
+and checking it share one parse.
+"""
+
+from __future__ import annotations
+
+import re
+
+_QUOTES = str.maketrans({"‘": "'", "’": "'", "‛": "'", "`": "'", "´": "'", "“": '"', "”": '"',
+                         "„": '"', "«": '"', "»": '"'})  # fmt: skip
+_SINGLE_QUOTED = re.compile(r"(?:(?<=[\s(])|^)'(?=\w)([^']*(?:'\w+[^']*)*)'(?=[\s.,;:!?)]|$)")
+_OPENERS = frozenset("who whom whose what which when where why how".split())
+_ASKING = frozenset(
+    "am is are was were do does did has have had can could will would shall should may might must "
+    "isn't aren't wasn't weren't don't doesn't didn't hasn't haven't hadn't can't couldn't won't "
+    "wouldn't shouldn't".split()
+)
+_TELLING = frozenset(
+    "tell name describe explain write list draw think compare show pick choose share finish use "
+    "give make find say talk imagine pretend put read look add count circle act let guess plan".split()
+)
+
+
+def canonical(text: str, kind: str = "question") -> str:
+    """`text` with one form of spaces, quotes, first letter and end mark.
+
+    >>> canonical("  do you like cats", "question")
+    'Do you like cats?'
+    >>> canonical("a red ball.", "topic")
+    'A red ball'
+    >>> canonical("It is Ben\u2019s dog", "sentence")
+    "It is Ben's dog."
+    """
+    text = " ".join(text.translate(_QUOTES).replace("''", '"').split())
+    text = _SINGLE_QUOTED.sub(r'"\1"', text)
+    body = text.rstrip(".!?… ")
+    if not body:
+        return text
+    start = next((i for i, letter in enumerate(body) if letter.isalnum()), None)
+    if start is not None:
+        body = body[:start] + body[start].upper() + body[start + 1 :]
+    return body + _end_mark(body, kind)
+
+
+def _end_mark(body: str, kind: str) -> str:
+    if body[-1] in "\"')" and len(body) > 1 and body[-2] in ".!?":
+        return ""
+    if kind == "passage":
+        return "."
+    last = re.split(r"[.!?]+\s+", body)[-1].lower().split() or [""]
+    first, second = last[0].strip("\"'(,"), (last[1] if len(last) > 1 else "")
+    if kind == "question":
+        return "." if first in _TELLING else "?"
+    asks = first in _ASKING or (first in _OPENERS and second in _ASKING)
+    return "?" if asks else "" if kind in ("topic", "sort") else "."
