@@ -1,0 +1,71 @@
+"""What the rules know about words, from the packages that carry it.
+
+Word forms come from lemminflect (the NIH SPECIALIST lexicon), the list of English words and the
+counts of word pairs from the dictionaries that come with symspellpy (from the Google Books n-grams
+and SCOWL, as its authors state), frequencies from wordfreq. Each loads when it is first asked.
+"""
+
+from __future__ import annotations
+
+from functools import cache, lru_cache
+from importlib.resources import files
+
+from bank.language import zipf as _zipf
+
+_WORDS = "frequency_dictionary_en_82_765.txt"
+_PAIRS = "frequency_bigramdictionary_en_243_342.txt"
+PAIR_FLOOR = 6_000_000
+"""The smallest count in the dictionary of word pairs; a pair that is missing is rarer than this."""
+
+
+def word_set(words: str) -> frozenset[str]:
+    """The words that stand apart by spaces in `words`.
+
+    >>> sorted(word_set("red blue"))
+    ['blue', 'red']
+    """
+    return frozenset(words.split())
+
+
+def _lines(name: str) -> list[str]:
+    text = (files("symspellpy") / name).read_text(encoding="utf-8-sig")
+    return text.splitlines()
+
+
+@lru_cache(maxsize=1)
+def listed_words() -> frozenset[str]:
+    """The English words of symspellpy's dictionary, in small letters."""
+    return frozenset(line.split(" ", 1)[0] for line in _lines(_WORDS))
+
+
+@lru_cache(maxsize=1)
+def _pairs() -> dict[str, int]:
+    counts = {}
+    for line in _lines(_PAIRS):
+        pair, _, count = line.rpartition(" ")
+        counts[pair] = int(count)
+    return counts
+
+
+def pair(first: str, second: str) -> int:
+    """How often `first second` was counted; 0 where the dictionary of pairs does not have it."""
+    return _pairs().get(f"{first} {second}", 0)
+
+
+@cache
+def zipf(word: str) -> float:
+    """`bank.language.zipf`, kept."""
+    return _zipf(word)
+
+
+@cache
+def lemmas(word: str) -> dict[str, tuple[str, ...]]:
+    """The lemmas of `word` for each part of speech (NOUN, VERB, ADJ, ADV, AUX), by lemminflect.
+
+    >>> lemmas("children")
+    {'NOUN': ('child',)}
+    """
+    import lemminflect
+
+    found: dict[str, tuple[str, ...]] = lemminflect.getAllLemmas(word)
+    return found

@@ -1,0 +1,64 @@
+"""Whether a string of letters is an English word."""
+
+from __future__ import annotations
+
+from functools import cache
+
+from bank.check.lexicon import lemmas, listed_words, zipf
+
+# So frequent in every kind of writing that it must be a word, a name or a usual short form: about
+# the 20,000 most frequent strings of wordfreq.
+_FREQUENT = 3.4
+# A compound of two listed nouns that is met at all.
+_MET = 1.7
+_AMERICAN = (("or", "our"), ("er", "re"), ("iz", "is"), ("yz", "ys"), ("l", "ll"), ("og", "ogue"),
+             ("ense", "ence"), ("ic", "ise"), ("um", "ium"))  # fmt: skip
+
+
+@cache
+def is_word(word: str) -> bool:
+    """Whether `word` (small letters) is a word of English, with its inflections.
+
+    >>> is_word("lunchboxes"), is_word("recieve"), is_word("neighbor")
+    (True, False, True)
+    """
+    if word in listed_words():
+        return True
+    if drops_the_g(word):
+        return False
+    return zipf(word) >= _FREQUENT or _is_american(word) or _is_compound(word)
+
+
+def drops_the_g(word: str) -> bool:
+    """Whether this is an -ing word written as it is said.
+
+    >>> drops_the_g("lookin"), drops_the_g("robin")
+    (True, False)
+    """
+    return word.endswith("in") and word + "g" in listed_words() and word not in listed_words()
+
+
+def _is_american(word: str) -> bool:
+    if zipf(word) < 2:
+        return False
+    for here, there in _AMERICAN:
+        if here in word and word.replace(here, there, 1) in listed_words():
+            return bool(lemmas(word))
+    return False
+
+
+def _is_compound(word: str) -> bool:
+    for ending in ("", "s", "es"):
+        if ending and not word.endswith(ending):
+            continue
+        stem = word[: len(word) - len(ending)]
+        if zipf(stem) < _MET:
+            continue
+        for cut in range(3, len(stem) - 2):
+            if _is_part(stem[:cut]) and _is_part(stem[cut:]):
+                return True
+    return False
+
+
+def _is_part(part: str) -> bool:
+    return part in listed_words() and zipf(part) >= 3.3 and "NOUN" in lemmas(part)
