@@ -1,1 +1,66 @@
-"""What is printed and shown: pages, board, key."""
+"""What is printed and shown: pages, strips, board, key and proof sheet.
+
+Plain values in (`DayContent`, `LearnerPage` …), files and lines about problems out (`Made`).
+Nothing here loads the typesetter before a page is made.
+"""
+
+from __future__ import annotations
+
+from bank.page.binder import binder_pages
+from bank.page.board import board_html
+from bank.page.content import (
+    FACES,
+    LINE_STYLES,
+    MODES,
+    PAPERS,
+    DayContent,
+    LearnerPage,
+    Made,
+    PageFile,
+    PageFix,
+    PageQuestion,
+    PageSentence,
+    PageTopic,
+    PageTurn,
+    Picture,
+    RuledLines,
+)
+from bank.page.files import forget, save
+from bank.page.key import key_pdf
+from bank.page.pictures import Pictogram, clean_picture, find_pictograms, load_picture, pictogram
+from bank.page.proof import ProofItem, proof_lines, proof_sheet
+from bank.page.signs import SHAPES
+from bank.page.strips import strips
+
+__all__ = [
+    "FACES",
+    "LINE_STYLES",
+    "MODES",
+    "PAPERS",
+    "SHAPES",
+    "DayContent",
+    "LearnerPage",
+    "Made",
+    "PageFile",
+    "PageFix",
+    "PageQuestion",
+    "PageSentence",
+    "PageTopic",
+    "PageTurn",
+    "Pictogram",
+    "Picture",
+    "ProofItem",
+    "RuledLines",
+    "binder_pages",
+    "board_html",
+    "clean_picture",
+    "find_pictograms",
+    "forget",
+    "key_pdf",
+    "load_picture",
+    "pictogram",
+    "proof_lines",
+    "proof_sheet",
+    "save",
+    "strips",
+]

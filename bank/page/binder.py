@@ -26,7 +26,13 @@ SHEETS = {
 }
 TOPIC_LINES = 3
 HOMEWORK = ("done", "turned in", "new one taken")
-SPOKEN = {"writes": "", "circles": "", "types": "I typed it.", "says": "I said it.", "signs": "I signed it."}
+SPOKEN = {
+    "writes": "",
+    "circles": "",
+    "types": "I typed it.",
+    "says": "I said it.",
+    "signs": "I signed it.",
+}
 # Handwriting on a line of 9 mm takes about 4 mm a letter, spaces included (from memory, common
 # practice: a letter is a little under half as wide as the line is high).
 LETTER_WIDTH_PER_HEIGHT = 0.44
@@ -113,7 +119,9 @@ def _learner(
             "height": page.lines.millimetres,
             "count": page.lines.count,
         },
-        "notes": [[label, copy.text(words, page.face, page.code)] for label, words in notes if words],
+        "notes": [
+            [label, copy.text(words, page.face, page.code)] for label, words in notes if words
+        ],
         "questions": [_question(question, page, copy) for question in page.questions],
         "sentence": _sentence(page.sentence, page, measures, copy) if page.sentence else None,
         "topic": _topic(page.topic, page, copy, pictures) if page.topic else None,
@@ -154,9 +162,7 @@ def _sentence(
     }
 
 
-def _topic(
-    topic: PageTopic, page: LearnerPage, copy: Copy, pictures: Pictures
-) -> dict[str, Any]:
+def _topic(topic: PageTopic, page: LearnerPage, copy: Copy, pictures: Pictures) -> dict[str, Any]:
     return {
         "text": copy.text(topic.text, page.face, page.code),
         "picture": pictures.add(topic.picture) if topic.picture else None,

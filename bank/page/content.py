@@ -138,7 +138,9 @@ class LearnerPage:
         if self.face not in FACES:
             raise ValueError(f"{self.face!r} is no face of the pages: choose {' or '.join(FACES)}")
         if not SMALLEST <= self.size <= LARGEST:
-            raise ValueError(f"pages are set in {SMALLEST:g} to {LARGEST:g} points, not {self.size:g}")
+            raise ValueError(
+                f"pages are set in {SMALLEST:g} to {LARGEST:g} points, not {self.size:g}"
+            )
 
 
 @dataclass(frozen=True, slots=True)

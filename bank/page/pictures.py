@@ -24,14 +24,14 @@ _WORD = re.compile(r"[a-z0-9]+")
 
 @dataclass(frozen=True, slots=True)
 class Pictogram:
-    """An open pictogram: its Unicode number in hexadecimal, and its Unicode name in small letters."""
+    """An open pictogram: its Unicode number in hexadecimal, and its name in small letters."""
 
     number: str
     name: str
 
 
 def load_picture(path: Path, words: str, credit: str = "") -> Picture:
-    """The picture file at `path`, ready for the page; `ValueError` says in one line what is wrong."""
+    """The picture file at `path`, ready for the page; `ValueError` is one line on what is wrong."""
     try:
         size = path.stat().st_size
         if size > MOST_BYTES:
@@ -55,7 +55,9 @@ def clean_picture(data: bytes, name: str, words: str, credit: str = "") -> Pictu
         megapixels = picture.width * picture.height / 1e6
         most = MOST_MEGAPIXELS[picture.format]
         if megapixels > most:
-            raise ValueError(f"{name} has {megapixels:.0f} megapixels: make it smaller, at most {most}")
+            raise ValueError(
+                f"{name} has {megapixels:.0f} megapixels: make it smaller, at most {most}"
+            )
         kind = "png" if picture.format == "PNG" else "jpeg"
         # A JPEG decoder can leave out detail that the page would not show, which saves memory.
         picture.draft("RGB", (MOST_PIXELS_ON_PAPER, MOST_PIXELS_ON_PAPER))

@@ -71,7 +71,7 @@ def strips(
     wall: bool = False,
     face: str = FACES[0],
 ) -> Made:
-    """The day's strips as one PDF; with `wall` a sheet each, and a line for each that is too long."""
+    """The day's strips as one PDF; with `wall` large, and a line for each too long for it."""
     copy, pictures = Copy(), Pictures()
     prompts = day_strips(learners)
     measures = sheet(paper)
@@ -95,9 +95,7 @@ def strips(
     return Made(made, tuple(copy.problems))
 
 
-def _strip(
-    prompt: Strip, face: str, wall: bool, copy: Copy, pictures: Pictures
-) -> dict[str, Any]:
+def _strip(prompt: Strip, face: str, wall: bool, copy: Copy, pictures: Pictures) -> dict[str, Any]:
     signs = ((owner, sign_picture(owner.sign)[0]) for owner in prompt.owners)
     return {
         "kind": KINDS[prompt.kind],

@@ -31,6 +31,11 @@ def _font_files() -> dict[str, Path]:
     return {face: Path(str(fontpkg.path(face))) for face in (*FACES, "Noto Sans")}
 
 
+def face_bytes(face: str) -> bytes:
+    """The font file of a face, to be embedded in the board."""
+    return _font_files()[face].read_bytes()
+
+
 @lru_cache(maxsize=1)
 def _fonts() -> Any:
     import typst
@@ -56,12 +61,18 @@ def _last_characters() -> frozenset[int]:
     The face is inside the compiled package, so its table cannot be read; these blocks are the ones
     it is known for (DejaVu Sans Mono 2.37), less what the tests find missing.
     """
-    blocks = ((0x2190, 0x21FF), (0x2200, 0x22EF), (0x25A0, 0x25FF), (0x2600, 0x2638), (0x2701, 0x2704))
+    blocks = (
+        (0x2190, 0x21FF),
+        (0x2200, 0x22EF),
+        (0x25A0, 0x25FF),
+        (0x2600, 0x2638),
+        (0x2701, 0x2704),
+    )
     return frozenset(code for low, high in blocks for code in range(low, high + 1))
 
 
 class Copy:
-    """Texts on their way to a layout: cleaned, with a line for each character set in another face."""
+    """Texts on their way to a layout: cleaned, and a line for each character in another face."""
 
     def __init__(self) -> None:
         self.problems: list[str] = []
@@ -86,7 +97,9 @@ class Copy:
         for other in FALLBACK_FACES:
             known = _last_characters() if other == FALLBACK_FACES[-1] else _characters(other)
             if code in known:
-                self._tell(where, character, f"{name}, {character}, is not in {face}: set in {other}")
+                self._tell(
+                    where, character, f"{name}, {character}, is not in {face}: set in {other}"
+                )
                 return character
         self._tell(where, character, f"no face has {name}, {character}: an empty box stands for it")
         return NO_FACE_HAS_IT

@@ -1,0 +1,153 @@
+"""The board: the day on a screen, one thing at a time, in one file that needs no network."""
+
+from __future__ import annotations
+
+import base64
+from collections.abc import Iterable, Sequence
+from html import escape
+from importlib.resources import files
+from string import Template
+
+from bank.page.content import FACES, DayContent, LearnerPage, Made, PageFile, PageFix, Picture
+from bank.page.key import SharedSentence, shared_questions, shared_sentences, shared_topics
+from bank.page.marks import spots
+from bank.page.signs import sign_picture
+from bank.page.typeset import face_bytes
+
+# Letters of a prompt up to which it is set large, or middling, on the board.
+SHORT, MIDDLE = 70, 150
+
+
+def board_html(day: DayContent, learners: Sequence[LearnerPage], face: str = FACES[0]) -> Made:
+    """The board of `day` for these learners as one HTML file.
+
+    Give it the pages of one group for that group's board; a sentence is shown in its fullest faulty
+    version. Whatever is typed into its lines stays on the screen and is gone when it is closed.
+    """
+    things = [_today(day)]
+    places = [_place("Today")]
+    for number, (question, owners) in enumerate(shared_questions(learners), 1):
+        things.append(_prompt(f"Question {number}", question.text, _whose(owners, learners)))
+        places.append(_place(str(number), f"Question {number}"))
+    for shared in shared_sentences(learners):
+        things.append(_sentence(shared, _whose(shared.owners, learners)))
+        places.append(_place("Sentence"))
+    for text, owners in shared_topics(learners).items():
+        picture = next((p.topic.picture for p in owners if p.topic and p.topic.picture), None)
+        things.append(_prompt("Journal", text, _whose(owners, learners), picture))
+        places.append(_place("Journal"))
+    layout = files("bank.page") / "layout"
+    page = Template((layout / "board.html").read_text(encoding="utf-8")).substitute(
+        title=escape(f"Board, {day.long_date}"),
+        date=escape(day.long_date),
+        font=base64.b64encode(face_bytes(face)).decode(),
+        style=(layout / "board.css").read_text(encoding="utf-8"),
+        script=(layout / "board.js").read_text(encoding="utf-8"),
+        things="\n".join(things),
+        places="\n".join(places),
+    )
+    return Made((PageFile(f"{day.date.isoformat()}-board.html", page.encode()),))
+
+
+def _place(label: str, name: str = "") -> str:
+    named = f' aria-label="{escape(name)}"' if name else ""
+    return f'<li><button type="button"{named}>{escape(label)}</button></li>'
+
+
+def _picture(picture: Picture, words: str | None = None) -> str:
+    kind = "svg+xml" if picture.kind == "svg" else picture.kind
+    data = base64.b64encode(picture.data).decode()
+    alt = picture.words if words is None else words
+    return f'<img src="data:image/{kind};base64,{data}" alt="{escape(alt)}">'
+
+
+def _today(day: DayContent) -> str:
+    known = {
+        "Weather": day.weather,
+        "Temperature": day.temperature,
+        "Lunch": day.lunch,
+        "Specials": ", ".join(day.specials),
+    }
+    lines = "\n".join(
+        f"<label>{escape(label)}"
+        f'<input type="text" autocomplete="off" value="{escape(words)}"></label>'
+        for label, words in known.items()
+    )
+    turns = "\n".join(
+        f"<li>{_picture(sign_picture(turn.sign)[0], '')}"
+        f"{escape(turn.job)}: {escape(turn.code)}</li>"
+        for turn in day.turns
+    )
+    listed = f'\n<ul class="turns" aria-label="Jobs">\n{turns}\n</ul>' if turns else ""
+    return (
+        '<section class="thing" aria-labelledby="thing-today">\n'
+        '<h1 id="thing-today" tabindex="-1">Today</h1>\n'
+        f'<div class="lines">\n{lines}\n</div>{listed}\n</section>'
+    )
+
+
+def _whose(owners: Iterable[LearnerPage], learners: Sequence[LearnerPage]) -> str:
+    """The signs of those who have a prompt, where it is not everybody."""
+    chosen = list(owners)
+    if len({page.code for page in chosen}) == len({page.code for page in learners}):
+        return ""
+    signs = "".join(
+        f"<li>{_picture(sign_picture(page.sign)[0], '')}{escape(page.code)}</li>" for page in chosen
+    )
+    return f'\n<ul class="for" aria-label="For">{signs}</ul>'
+
+
+def _size(text: str) -> str:
+    return "short" if len(text) <= SHORT else "middle" if len(text) <= MIDDLE else "long"
+
+
+def _prompt(title: str, text: str, whose: str, picture: Picture | None = None) -> str:
+    said = f'<p class="said">{escape(text)}</p>'
+    if picture:
+        credit = f"<figcaption>{escape(picture.credit)}</figcaption>" if picture.credit else ""
+        said = f'<div class="with-picture">{said}<figure>{_picture(picture)}{credit}</figure></div>'
+    return (
+        f'<section class="thing {_size(text)}" aria-label="{escape(title)}">\n'
+        f'<h1 tabindex="-1">{escape(title)}</h1>\n{said}{whose}\n</section>'
+    )
+
+
+def _sentence(shared: SharedSentence, whose: str) -> str:
+    text = shared.fullest.faulty
+    lines = "\n".join(f"<li>{_line(fix)}</li>" for fix in shared.fixes)
+    return (
+        f'<section class="thing {_size(text)}" aria-label="Sentence to fix">\n'
+        '<h1 tabindex="-1">Sentence to fix</h1>\n'
+        f'<p class="said">{_pieces(shared)}</p>\n'
+        f'<ol class="fixes" aria-live="polite">\n{lines}\n</ol>\n'
+        f'<p class="right">{escape(shared.fullest.corrected)}</p>\n'
+        '<div class="doors"><button type="button" class="open-more">Open a fix</button>'
+        f'<button type="button" class="close-one">Close it</button></div>{whose}\n</section>'
+    )
+
+
+def _line(fix: PageFix) -> str:
+    if not fix.wrong:
+        change = f"Put in {fix.right}"
+    elif not fix.right:
+        change = f"Take out {fix.wrong}"
+    else:
+        change = f"{fix.wrong} → {fix.right}"
+    why = f" {fix.why}" if fix.why else ""
+    return escape(f"{fix.number}. {change} ({fix.label}).{why}")
+
+
+def _pieces(shared: SharedSentence) -> str:
+    """The faulty text with each spot in a span that opens with its first fix."""
+    faulty = shared.fullest.faulty
+    own = [fix for fix in shared.fixes if fix.start >= 0]
+    row: list[str] = []
+    done = 0
+    for spot in spots(faulty, shared.fullest.corrected, own)[0]:
+        row.append(escape(faulty[done : spot.start]))
+        row.append(
+            f'<span class="fix" data-first="{spot.numbers[0]}"><del>{escape(spot.wrong)}</del>'
+            f"<ins>{escape(spot.right)}</ins></span>"
+        )
+        done = spot.end
+    return "".join([*row, escape(faulty[done:])])

@@ -1,0 +1,204 @@
+"""The key on paper: the sentence with its proofreading marks, the fixes, the answers, the grid."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import asdict, dataclass, replace
+from typing import Any
+
+from bank.page.binder import sheet
+from bank.page.content import (
+    DayContent,
+    LearnerPage,
+    Made,
+    PageFile,
+    PageFix,
+    PageQuestion,
+    PageSentence,
+)
+from bank.page.marks import Stroke, marked
+from bank.page.signs import sign_picture
+from bank.page.typeset import Copy, Pictures, typeset
+
+FACE = "Atkinson Hyperlegible"
+LEGEND = (
+    (Stroke("a", "capital"), "make it a capital"),
+    (Stroke("A", "small"), "make it small"),
+    (Stroke("", "insert", ","), "put this in"),
+    (Stroke("", "high", "'"), "put this in at the top"),
+    (Stroke("", "stop", "."), "put a full stop in"),
+    (Stroke("too", "delete"), "take it out"),
+    (Stroke("cat", "replace", "cats"), "write this instead"),
+)
+
+
+@dataclass(frozen=True, slots=True)
+class SharedSentence:
+    """One corrected sentence and all who have a faulty version of it today.
+
+    `fixes` are those of the fullest version, numbered from 1; `theirs[code]` says for each of them
+    whether that learner's version has it.
+    """
+
+    fullest: PageSentence
+    fixes: tuple[PageFix, ...]
+    owners: tuple[LearnerPage, ...]
+    theirs: dict[str, tuple[bool, ...]]
+
+
+def shared_sentences(learners: Sequence[LearnerPage]) -> list[SharedSentence]:
+    """The day's sentences, each corrected text once, in the order in which learners have them."""
+    groups: dict[str, list[LearnerPage]] = {}
+    for page in learners:
+        if page.sentence:
+            groups.setdefault(page.sentence.corrected, []).append(page)
+    return [_shared(owners) for owners in groups.values()]
+
+
+def _shared(owners: list[LearnerPage]) -> SharedSentence:
+    versions = [page.sentence for page in owners if page.sentence]
+    fullest = max(versions, key=lambda version: len(version.fixes))
+    fixes = [
+        replace(fix, number=number)
+        for number, fix in enumerate(sorted(fullest.fixes, key=lambda each: each.start), 1)
+    ]
+    theirs = {}
+    for page, version in zip(owners, versions, strict=True):
+        left = list(range(len(fixes)))
+        has = set()
+        for fix in version.fixes:
+            at = _same_fix(fix, fixes, left)
+            if at is None:
+                # A version may have an error that the fullest has not: it gets a row of its own.
+                fixes.append(replace(fix, number=len(fixes) + 1, start=-1, end=-1))
+                at = len(fixes) - 1
+            else:
+                left.remove(at)
+            has.add(at)
+        theirs[page.code] = has
+    columns = {
+        code: tuple(index in has for index in range(len(fixes))) for code, has in theirs.items()
+    }
+    others = tuple(dict.fromkeys(other for version in versions for other in version.others))
+    return SharedSentence(replace(fullest, others=others), tuple(fixes), tuple(owners), columns)
+
+
+def _same_fix(fix: PageFix, fixes: Sequence[PageFix], left: Sequence[int]) -> int | None:
+    """Where `fix` stands among `fixes`: the same words, else the same skill and repair."""
+    tests: tuple[Callable[[PageFix], bool], ...] = (
+        lambda other: (other.skill, other.wrong, other.right) == (fix.skill, fix.wrong, fix.right),
+        lambda other: (other.skill, other.right) == (fix.skill, fix.right),
+    )
+    for same in tests:
+        for index in left:
+            if same(fixes[index]):
+                return index
+    return None
+
+
+def shared_questions(
+    learners: Sequence[LearnerPage],
+) -> list[tuple[PageQuestion, list[LearnerPage]]]:
+    """Every question of the day once, with those who have it."""
+    groups: dict[str, tuple[PageQuestion, list[LearnerPage]]] = {}
+    for page in learners:
+        for question in page.questions:
+            groups.setdefault(question.text, (question, []))[1].append(page)
+    return list(groups.values())
+
+
+def shared_topics(learners: Sequence[LearnerPage]) -> dict[str, list[LearnerPage]]:
+    """Every topic of the day once, with those who have it."""
+    groups: dict[str, list[LearnerPage]] = {}
+    for page in learners:
+        if page.topic:
+            groups.setdefault(page.topic.text, []).append(page)
+    return groups
+
+
+def key_pdf(day: DayContent, learners: Sequence[LearnerPage], paper: str = "letter") -> Made:
+    """One key for all learners of the day, with a line for each thing that went wrong."""
+    maker = _KeyMaker()
+    data = {
+        "title": f"Key, {day.long_date}",
+        "date": day.date.isoformat(),
+        "sheet": sheet(paper),
+        "face": FACE,
+        "owners": maker.owners(learners),
+        "sentences": [maker.sentence(shared) for shared in shared_sentences(learners)],
+        "questions": [maker.question(*shared) for shared in shared_questions(learners)],
+        "topics": [
+            {"text": maker.text(text), "owners": maker.owners(owners)}
+            for text, owners in shared_topics(learners).items()
+        ],
+        "legend": [[asdict(stroke), words] for stroke, words in LEGEND],
+    }
+    name = f"{day.date.isoformat()}-key-{paper}.pdf"
+    try:
+        made = (PageFile(name, typeset("key", data, maker.pictures)),)
+    except ValueError as wrong:
+        return Made((), (*maker.copy.problems, f"key: {wrong}"))
+    return Made(made, tuple(maker.copy.problems))
+
+
+class _KeyMaker:
+    def __init__(self) -> None:
+        self.copy = Copy()
+        self.pictures = Pictures()
+
+    def text(self, text: str) -> str:
+        return self.copy.text(text, FACE, "key")
+
+    def owners(self, learners: Sequence[LearnerPage]) -> list[dict[str, Any]]:
+        return [
+            {"code": page.code, "sign": self.pictures.add(sign_picture(page.sign)[0])}
+            for page in learners
+        ]
+
+    def sentence(self, shared: SharedSentence) -> dict[str, Any]:
+        faulty = shared.fullest.faulty
+        own = [fix for fix in shared.fixes if fix.start >= 0]
+        row, lost = marked(faulty, shared.fullest.corrected, own)
+        self.copy.problems.extend(
+            f"key: fix {number} of {faulty[:50]!r} does not stand where it says: it has no mark"
+            for number in lost
+        )
+        versions: dict[str, list[LearnerPage]] = {}
+        for page in shared.owners:
+            if page.sentence:
+                versions.setdefault(page.sentence.faulty, []).append(page)
+        return {
+            "row": [
+                {**asdict(stroke), "text": self.text(stroke.text), "note": self.text(stroke.note)}
+                for stroke in row
+            ],
+            "corrected": self.text(shared.fullest.corrected),
+            "others": [self.text(other) for other in shared.fullest.others],
+            "versions": [
+                {"faulty": self.text(text), "owners": self.owners(owners)}
+                for text, owners in versions.items()
+            ],
+            "owners": self.owners(shared.owners),
+            "fixes": [
+                self._fix(fix, [shared.theirs[page.code][index] for page in shared.owners])
+                for index, fix in enumerate(shared.fixes)
+            ],
+        }
+
+    def _fix(self, fix: PageFix, theirs: list[bool]) -> dict[str, Any]:
+        return {
+            "number": fix.number,
+            "wrong": self.text(fix.wrong),
+            "right": self.text(fix.right),
+            "name": self.text(fix.label),
+            "rule": self.text(fix.why),
+            "theirs": theirs,
+        }
+
+    def question(self, question: PageQuestion, owners: list[LearnerPage]) -> dict[str, Any]:
+        return {
+            "text": self.text(question.text),
+            "answer": self.text(question.answer),
+            "others": [self.text(other) for other in question.others],
+            "owners": self.owners(owners),
+        }
