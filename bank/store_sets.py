@@ -277,6 +277,15 @@ def unseen(store: Store, want: Want, each: int) -> Iterable[list[Candidate]]:
             yield found
 
 
+def unseen_item(store: Store, want: Want, item: str) -> Candidate | None:
+    """This very item as a candidate, where it is in season, allowed, new and not too hard."""
+    where = _filled(f"kind = :kind AND grade <= :high AND {_ALLOWED}{_UNSEEN} AND {_IN_SEASON}", want)
+    row = store.row(
+        f"SELECT * FROM shelf WHERE shelf.item = :item AND {where}", {**_values(want), "item": item}
+    )
+    return _candidate(row, want.day) if row else None
+
+
 def seen_before(store: Store, want: Want, most: int) -> list[Candidate]:
     """Items at or below the band's top that the learners have had, the longest ago first."""
     where = _filled(

@@ -1,0 +1,84 @@
+"""The ladder: where an item is looked for, so that a page for a learner alone is full.
+
+Unseen in the band; then unseen and easier; then in the band or easier, the one seen longest ago.
+Never harder than the band, never an avoided theme, never out of season, never a draft, never a twin
+of what was seen lately.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from dataclasses import replace
+
+from bank.choose.mix import Mixture, best
+from bank.store import Store
+from bank.store_items import twins_of
+from bank.store_sets import Candidate, Want, seen_before, unseen
+
+IN_BAND, EASIER, SEEN = 1, 2, 3
+EACH = 40  # candidates from each tenth of a grade: enough to mix, and bounded for a large bank
+ALL = 10**6
+
+# What was chosen, from which rung, and the ids of the next best that it was chosen over.
+Choice = tuple[Candidate, int, tuple[str, ...]]
+
+
+def climb_down(
+    store: Store,
+    want: Want,
+    count: int,
+    mixture: Mixture,
+    service: Callable[[Candidate], float] = lambda candidate: 0.0,
+) -> list[Choice]:
+    """Up to `count` items, each with its rung and the ids of the next best that it was chosen over."""
+    taken: list[Choice] = []
+    barred = set(want.but_not)
+    for rung in (IN_BAND, EASIER, SEEN):
+        for each in (EACH, ALL):
+            for some in _step(store, replace(want, but_not=frozenset(barred)), rung, each):
+                while len(taken) < count:
+                    free = [found for found in some if found.item not in barred]
+                    chosen = _choose(free, mixture, want.start, service)
+                    if chosen is None:
+                        break
+                    rest = [found for found in free if found.item != chosen.item]
+                    over = [
+                        b.item for b in (best(rest, mixture, want.start, service),) if b is not None
+                    ]
+                    mixture.take(chosen)
+                    barred.add(chosen.item)
+                    barred.update(twins_of(store, chosen.item))
+                    taken.append((chosen, rung, tuple(over)))
+                if len(taken) == count:
+                    break
+            if len(taken) == count:
+                return taken
+    return taken
+
+
+def _choose(
+    free: list[Candidate],
+    mixture: Mixture,
+    start: int,
+    service: Callable[[Candidate], float],
+) -> Candidate | None:
+    """The best whose theme is not too much; where all are, the best of them: a full page first."""
+    fresh = [candidate for candidate in free if not mixture.too_much(candidate)]
+    return best(fresh or free, mixture, start, service)
+
+
+def _step(
+    store: Store, want: Want, rung: int, each: int
+) -> Iterator[list[Candidate]]:
+    """The candidates of one rung in the order in which they may be taken.
+
+    In the band all tenths of a grade are offered together, to mix among them; below it one tenth
+    after the other, so that what is easier is only as much easier as it must be.
+    """
+    if rung == IN_BAND:
+        yield [found for tenth in unseen(store, want, each) for found in tenth]
+    elif rung == EASIER:
+        for tenth in unseen(store, replace(want, low=0.0, high=want.low), each):
+            yield tenth
+    else:
+        yield seen_before(store, want, each)

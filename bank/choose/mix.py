@@ -1,0 +1,69 @@
+"""What to take among items that may be taken: the rules of a good set, written once.
+
+The season that ends first goes first (earliest deadline first fills the most slots when seasons are
+windows: F. Glover, "Maximum matching in a convex bipartite graph", Naval Research Logistics
+Quarterly 14, 1967). Among equals, question words and themes are mixed.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass, field
+
+from bank.store_sets import Candidate
+
+MOST_OF_A_THEME = 2  # in one set
+NO_SEASON = 10_000  # days: later than any season's end
+
+
+@dataclass(slots=True)
+class Mixture:
+    """What a set holds so far, and what it should hold more of.
+
+    `tired` are themes of the last two school days: a third day running is too many. `goals` are
+    weights by question word (2.0: twice as often), `had` the question words of the week so far.
+    """
+
+    tired: frozenset[str] = frozenset()
+    goals: Mapping[str, float] = field(default_factory=dict)
+    had: Counter[str] = field(default_factory=Counter)
+    words: Counter[str] = field(default_factory=Counter)
+    themes: Counter[str] = field(default_factory=Counter)
+
+    def take(self, candidate: Candidate) -> None:
+        self.words[candidate.question_word] += 1
+        self.themes[candidate.theme] += 1
+
+    def too_much(self, candidate: Candidate) -> bool:
+        """Whether the theme was there twice in this set or on the last two school days."""
+        theme = candidate.theme
+        return bool(theme) and (self.themes[theme] >= MOST_OF_A_THEME or theme in self.tired)
+
+    def crowding(self, candidate: Candidate) -> tuple[float, int]:
+        """How often the candidate's question word and theme are there already, by the goals."""
+        word = candidate.question_word
+        count = self.words[word] + (self.had[word] if self.goals else 0)
+        return (count + 1) / self.goals.get(word, 1.0), self.themes[candidate.theme]
+
+
+def best(
+    candidates: Iterable[Candidate],
+    mixture: Mixture,
+    start: int,
+    service: Callable[[Candidate], float] = lambda candidate: 0.0,
+) -> Candidate | None:
+    """The one to take: season first, then what serves most, then what mixes, then the day's shuffle."""
+
+    def order(candidate: Candidate) -> tuple[object, ...]:
+        ends_in = NO_SEASON if candidate.ends_in is None else candidate.ends_in
+        return (
+            candidate.last_seen or "",
+            ends_in,
+            -service(candidate),
+            *mixture.crowding(candidate),
+            (candidate.place - start) % 2**62,
+            candidate.item,
+        )
+
+    return min(candidates, key=order, default=None)
