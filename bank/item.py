@@ -70,7 +70,9 @@ def new_id() -> str:
 def check_id(item_id: str) -> str:
     """`item_id` if it can be one; letters, digits, `.`, `_` and `-`, 40 at most."""
     if not _ID.fullmatch(item_id):
-        raise BankError(f"{item_id[:45]!r} cannot be an id: letters, digits, . _ - only, at most 40")
+        raise BankError(
+            f"{item_id[:45]!r} cannot be an id: letters, digits, . _ - only, at most 40"
+        )
     return item_id
 
 
@@ -163,12 +165,13 @@ class Item:
     low: float | None = None
     high: float | None = None
     level_as: float | None = None
-    formulas: dict[str, Any] = field(default_factory=dict)
-    reasons: tuple[Any, ...] = ()
+    formulas: tuple[dict[str, Any], ...] = ()
+    reasons: tuple[dict[str, Any], ...] = ()
     findings: tuple[dict[str, Any], ...] = ()
     ask: Any = None
     method: str = ""
     as_is: str = ""
+    objection: str = ""
     sort: dict[str, Any] = field(default_factory=dict)
     history: tuple[str, ...] = ()
     changed: str = ""

@@ -16,7 +16,18 @@ HIGHEST_GRADE = 12.0
 DEFAULT_QUESTIONS = 5
 MOST_QUESTIONS = 20
 RESPONSE_MODES = ("writes", "circles", "types", "says", "signs")
-SIGNS = ("circle", "square", "triangle", "star", "heart", "moon", "diamond", "cross", "drop", "leaf")
+SIGNS = (
+    "circle",
+    "square",
+    "triangle",
+    "star",
+    "heart",
+    "moon",
+    "diamond",
+    "cross",
+    "drop",
+    "leaf",
+)
 SKILL_STATES = ("taught", "in-work", "mastered")
 _CODE = re.compile(r"[A-Za-z0-9][A-Za-z0-9-]{0,11}")
 

@@ -27,7 +27,9 @@ class Skill:
 
 
 _TABLE = (
-    Skill("capital-first", "first capital", "A sentence starts with a capital letter.", ("L.K.2.a",)),
+    Skill(
+        "capital-first", "first capital", "A sentence starts with a capital letter.", ("L.K.2.a",)
+    ),
     Skill("capital-i", "capital I", "The word I is always a capital letter.", ("L.K.2.a",)),
     Skill(
         "capital-name",
@@ -43,7 +45,9 @@ _TABLE = (
     ),
     Skill("end-mark", "end mark", "A sentence ends with . or ? or !", ("L.K.2.b", "L.1.2.b")),
     Skill("comma-list", "commas in a list", "Put commas between things in a list.", ("L.1.2.c",)),
-    Skill("comma-date", "comma in a date", "Put a comma between the day and the year.", ("L.1.2.c",)),
+    Skill(
+        "comma-date", "comma in a date", "Put a comma between the day and the year.", ("L.1.2.c",)
+    ),
     Skill(
         "comma-place",
         "comma in a place",
@@ -104,7 +108,9 @@ _TABLE = (
         "Use the small word that fits, like I or me.",
         ("L.1.1.d", "L.3.1.f"),
     ),
-    Skill("comparison", "big, bigger, biggest", "Use er for two and est for the most.", ("L.3.1.g",)),
+    Skill(
+        "comparison", "big, bigger, biggest", "Use er for two and est for the most.", ("L.3.1.g",)
+    ),
     Skill("double-negative", "one no", "Use only one no word."),
     Skill("missing-word", "missing word", "A word was left out.", ("L.1.1.j",)),
     Skill("extra-word", "extra word", "Take out the word that is too many.", ("L.1.1.j",)),

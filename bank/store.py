@@ -170,7 +170,9 @@ def create_store(path: Path, for_others: bool = False) -> Store:
         raise BankError(f"{path} is there already; name another file, or use it as it is")
     try:
         path.parent.mkdir(parents=True, exist_ok=True)
-        descriptor = os.open(path, os.O_CREAT | os.O_EXCL | os.O_RDWR, 0o660 if for_others else 0o600)
+        descriptor = os.open(
+            path, os.O_CREAT | os.O_EXCL | os.O_RDWR, 0o660 if for_others else 0o600
+        )
         os.close(descriptor)
     except OSError as error:
         raise BankError(f"cannot make a bank at {path}: {error.strerror or error}") from error

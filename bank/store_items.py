@@ -16,7 +16,7 @@ from bank.store import Store, now
 _TAG_FIELDS = (("theme", "themes"), ("season", "seasons"), ("note", "notes"), ("skill", "skills"))
 _COLUMNS = (
     "id kind text folded state answer choices starter words picture source author grade low high"
-    " level_as formulas reasons findings ask method as_is sort history made changed"
+    " level_as formulas reasons findings ask method as_is objection sort history made changed"
 ).split()
 
 
@@ -27,7 +27,9 @@ def tenth_of(grade: float) -> int:
 
 def place_of(seed: str, item_id: str) -> int:
     """The fixed place of an item in the bank's own shuffle, 0 to 2**62."""
-    return int.from_bytes(hashlib.blake2b(f"{seed}/{item_id}".encode(), digest_size=8).digest()) >> 2
+    return (
+        int.from_bytes(hashlib.blake2b(f"{seed}/{item_id}".encode(), digest_size=8).digest()) >> 2
+    )
 
 
 def get_item(store: Store, item_id: str) -> Item:
@@ -133,11 +135,18 @@ def set_ask_keys(store: Store, item_id: str, keys: Iterable[str]) -> None:
     store.execute_many("INSERT INTO ask_key VALUES (?, ?)", [(key, item_id) for key in set(keys)])
 
 
-def sharing_keys(store: Store, keys: Sequence[str], but_not: str, most: int = 400) -> dict[str, Any]:
+def sharing_keys(
+    store: Store, keys: Sequence[str], but_not: str, most: int = 400
+) -> dict[str, Any]:
     """What other items ask (their frames, by id) that share a key: those with the rarest keys first."""
     found: dict[str, Any] = {}
     counted = sorted(
-        (store.value("SELECT count(*) FROM (SELECT 1 FROM ask_key WHERE key = ? LIMIT ?)", (k, most)), k)
+        (
+            store.value(
+                "SELECT count(*) FROM (SELECT 1 FROM ask_key WHERE key = ? LIMIT ?)", (k, most)
+            ),
+            k,
+        )
         for k in set(keys)
     )
     for _, key in counted:
@@ -148,7 +157,7 @@ def sharing_keys(store: Store, keys: Sequence[str], but_not: str, most: int = 40
         )
         for row in rows:
             if row["ask"] and row["id"] not in found:
-                found[row["id"]] = json.loads(row["ask"])
+                found[row["id"]] = json.loads(row["ask"])["frame"]
     return found
 
 
@@ -159,7 +168,9 @@ def set_twins(store: Store, item_id: str, others: Iterable[str]) -> None:
 
 
 def twins_of(store: Store, item_id: str) -> list[str]:
-    return [row[0] for row in store.rows("SELECT other FROM twin WHERE item = ? ORDER BY 1", (item_id,))]
+    return [
+        row[0] for row in store.rows("SELECT other FROM twin WHERE item = ? ORDER BY 1", (item_id,))
+    ]
 
 
 @dataclass(frozen=True, slots=True)
@@ -249,13 +260,13 @@ def _from_rows(store: Store, rows: Sequence[sqlite3.Row]) -> list[Item]:
 
 
 def _from_row(row: sqlite3.Row, tags: dict[str, list[str]], versions: list[Version]) -> Item:
-    plain = "id kind text state answer starter picture source author method as_is changed".split()
+    plain = "id kind text state answer starter picture source author method as_is objection changed".split()
     plain += ["grade", "low", "high", "level_as"]
     return Item(
         **{name: row[name] for name in plain},
         choices=tuple(json.loads(row["choices"])),
         words=tuple(json.loads(row["words"])),
-        formulas=json.loads(row["formulas"]),
+        formulas=tuple(json.loads(row["formulas"])),
         reasons=tuple(json.loads(row["reasons"])),
         findings=tuple(json.loads(row["findings"])),
         ask=json.loads(row["ask"]) if row["ask"] else None,

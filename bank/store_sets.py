@@ -198,7 +198,9 @@ def write_set(store: Store, day_set: DaySet) -> None:
 
 def remove_set(store: Store, learner: int, day: dt.date) -> None:
     with store.writing():
-        store.execute("DELETE FROM day_set WHERE learner = ? AND day = ?", (learner, day.isoformat()))
+        store.execute(
+            "DELETE FROM day_set WHERE learner = ? AND day = ?", (learner, day.isoformat())
+        )
 
 
 @dataclass(frozen=True, slots=True)
@@ -250,7 +252,9 @@ def unseen(store: Store, want: Want, each: int) -> Iterable[list[Candidate]]:
     seasonal ones whose season ends first, the others from a start that the day sets.
     """
     values = _values(want)
-    where = f"kind = :kind AND tenth = :tenth AND grade BETWEEN :low AND :high AND {_ALLOWED}{_UNSEEN}"
+    where = (
+        f"kind = :kind AND tenth = :tenth AND grade BETWEEN :low AND :high AND {_ALLOWED}{_UNSEEN}"
+    )
     where = _filled(where, want)
     season = f"AND {_IN_SEASON}"
     walks = (
@@ -279,7 +283,9 @@ def unseen(store: Store, want: Want, each: int) -> Iterable[list[Candidate]]:
 
 def unseen_item(store: Store, want: Want, item: str) -> Candidate | None:
     """This very item as a candidate, where it is in season, allowed, new and not too hard."""
-    where = _filled(f"kind = :kind AND grade <= :high AND {_ALLOWED}{_UNSEEN} AND {_IN_SEASON}", want)
+    where = _filled(
+        f"kind = :kind AND grade <= :high AND {_ALLOWED}{_UNSEEN} AND {_IN_SEASON}", want
+    )
     row = store.row(
         f"SELECT * FROM shelf WHERE shelf.item = :item AND {where}", {**_values(want), "item": item}
     )
@@ -288,9 +294,7 @@ def unseen_item(store: Store, want: Want, item: str) -> Candidate | None:
 
 def seen_before(store: Store, want: Want, most: int) -> list[Candidate]:
     """Items at or below the band's top that the learners have had, the longest ago first."""
-    where = _filled(
-        f"kind = :kind AND grade <= :high AND {_ALLOWED} AND {_IN_SEASON}", want
-    )
+    where = _filled(f"kind = :kind AND grade <= :high AND {_ALLOWED} AND {_IN_SEASON}", want)
     rows = store.rows(
         f"""SELECT shelf.*, had.last_seen FROM
             (SELECT item, max(day) AS last_seen FROM given

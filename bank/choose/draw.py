@@ -49,9 +49,7 @@ class Rules:
 class Draw:
     """One day's draw: what is chosen for a circle is chosen once, then given to each who shares."""
 
-    def __init__(
-        self, store: Store, day: dt.date, rules: Rules, short: bool = False
-    ) -> None:
+    def __init__(self, store: Store, day: dt.date, rules: Rules, short: bool = False) -> None:
         self.store, self.day, self.rules, self.short = store, day, rules, short
         self.seed = store.setting("seed", "")
         self.known = day_sets(store, day)
@@ -183,9 +181,7 @@ class Draw:
         mixture = self._together([self.mixtures[learner.number]])
         return shared + self.choose(circle, kind, count - len(shared), mixture, frozenset(barred))
 
-    def _take(
-        self, learner: Learner, circle: Circle, kind: str, chosen: Sequence[Choice]
-    ) -> None:
+    def _take(self, learner: Learner, circle: Circle, kind: str, chosen: Sequence[Choice]) -> None:
         count = self.rules.counts(learner, self.short)[kind]
         self._load([candidate.item for candidate, _, _ in chosen])
         mine = chosen[:count]

@@ -67,9 +67,7 @@ def _choose(
     return best(fresh or free, mixture, start, service)
 
 
-def _step(
-    store: Store, want: Want, rung: int, each: int
-) -> Iterator[list[Candidate]]:
+def _step(store: Store, want: Want, rung: int, each: int) -> Iterator[list[Candidate]]:
     """The candidates of one rung in the order in which they may be taken.
 
     In the band all tenths of a grade are offered together, to mix among them; below it one tenth

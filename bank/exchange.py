@@ -1,0 +1,382 @@
+"""CSV and JSON Lines, in and out: rows of a spreadsheet and the items they stand for.
+
+A row that comes in becomes a `Row`: its number, the fields that its columns give, and the first thing
+wrong with it. A cell that a spreadsheet would take for a formula goes out with an apostrophe before
+it and comes back as it was.
+"""
+
+from __future__ import annotations
+
+import codecs
+import csv
+import hashlib
+import json
+import re
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import Any
+
+from bank.item import (
+    KINDS,
+    LONGEST_TEXT,
+    QUESTION_WORDS,
+    STATES,
+    BankError,
+    Item,
+    Season,
+    Version,
+    check_id,
+    clean_text,
+)
+
+# A faulty version may be a little longer than the sentence that it is made from.
+LONGEST_FAULTY = 400
+LONGEST_CELL = 4_000_000
+MOST_CHOICES, FEWEST_CHOICES = 4, 2
+BAR, SEMICOLON = " | ", "; "
+FORMATS = ("csv", "jsonl")
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """One row that came in. `wrong` is (column, reason) where it cannot be an item."""
+
+    number: int
+    cells: Mapping[str, Any]
+    fields: Mapping[str, Any] = field(default_factory=dict)
+    wrong: tuple[str, str] | None = None
+
+
+def _line(what: str, longest: int = LONGEST_TEXT) -> Callable[[Any], str]:
+    return lambda cell: clean_text(str(cell), what, longest) if str(cell).strip() else ""
+
+
+def _several(
+    separator: str, what: str, longest: int = LONGEST_TEXT
+) -> Callable[[Any], tuple[str, ...]]:
+    def read(cell: Any) -> tuple[str, ...]:
+        parts = cell if isinstance(cell, list) else str(cell).split(separator.strip())
+        return tuple(clean_text(str(part), what, longest) for part in parts if str(part).strip())
+
+    return read
+
+
+def _one_of(what: str, allowed: Sequence[str]) -> Callable[[Any], str]:
+    def read(cell: Any) -> str:
+        value = str(cell).strip().lower()
+        if value and value not in allowed:
+            raise BankError(f"{value[:40]!r} is no {what}; it is one of {', '.join(allowed)}")
+        return value
+
+    return read
+
+
+def _grade(cell: Any) -> float | None:
+    if cell is None or str(cell).strip() == "":
+        return None
+    said = str(cell).strip()
+    try:
+        grade = 0.0 if said.upper() == "K" else float(said)
+    except ValueError:
+        raise BankError(f"{said[:40]!r} is no reading grade; write K or a number to 12") from None
+    if not 0 <= grade <= 12:
+        raise BankError(f"a reading grade lies between 0 (K) and 12, not {grade:g}")
+    return grade
+
+
+def _json(cell: Any) -> Any:
+    if isinstance(cell, dict | list):
+        return cell
+    if not str(cell).strip():
+        return {}
+    try:
+        return json.loads(cell)
+    except ValueError:
+        raise BankError("this cell is written by the program; leave it as it is or empty") from None
+
+
+def _choices(cell: Any) -> tuple[str, ...]:
+    choices = _several(BAR, "a choice")(cell)
+    if choices and not FEWEST_CHOICES <= len(choices) <= MOST_CHOICES:
+        raise BankError(f"{len(choices)} choices; there are 2 to 4, between them |")
+    return choices
+
+
+def _seasons(cell: Any) -> tuple[Season, ...]:
+    return tuple(Season.parse(part) for part in _several(SEMICOLON, "a season")(cell))
+
+
+def _themes(cell: Any) -> tuple[str, ...]:
+    return tuple(theme.lower() for theme in _several(SEMICOLON, "a theme", 40)(cell))
+
+
+def _versions(cell: Any) -> tuple[Version, ...]:
+    return tuple(Version(text) for text in _several(BAR, "a faulty version", LONGEST_FAULTY)(cell))
+
+
+def _digests(cell: Any) -> tuple[str, ...]:
+    return tuple(re.findall(r"[0-9a-f]{10}", str(cell)))
+
+
+@dataclass(frozen=True, slots=True)
+class Column:
+    """One column: what it holds (for the help), how a cell is read, and how a value is written."""
+
+    name: str
+    field: str
+    holds: str
+    read: Callable[[Any], Any]
+    write: Callable[[Any], Any] = lambda value: value
+
+
+def _joined(separator: str) -> Callable[[Any], str]:
+    return lambda value: separator.join(map(str, value))
+
+
+COLUMNS = {
+    column.name: column
+    for column in (
+        Column("id", "id", "stable id; empty for a new item", lambda c: check_id(str(c).strip()) if str(c).strip() else ""),
+        Column("kind", "kind", "question, sentence, topic or sort", _one_of("kind", KINDS)),
+        Column("text", "text", "the item; for a sentence the corrected one", _line("the text")),
+        Column("state", "state", "draft, ready or retired", _one_of("state", STATES)),
+        Column("theme", "themes", "main theme, further ones after ;", _themes, _joined(SEMICOLON)),
+        Column("question_word", "question_word", "who, what, ... yes-no, choice, tell", _one_of("question word", QUESTION_WORDS)),
+        Column("answer", "answer", "the expected answer, where there is one", _line("the answer")),
+        Column("choices", "choices", "2 to 4 choices with | between", _choices, _joined(BAR)),
+        Column("starter", "starter", "a sentence starter", _line("the starter")),
+        Column("words", "words", "words for a word box with | between", _several(BAR, "a word"), _joined(BAR)),
+        Column("season", "seasons", "MM-DD..MM-DD, several with ; between", _seasons, _joined(SEMICOLON)),
+        Column("picture", "picture", "a picture word or picture file", _line("the picture")),
+        Column("faulty", "versions", "faulty versions, easiest first, with | between", _versions, lambda v: BAR.join(one.faulty for one in v)),
+        Column("note", "notes", "notes with | between", _several(BAR, "a note"), _joined(BAR)),
+        Column("source", "source", "where the item is from", _line("the source")),
+        Column("author", "author", "who wrote it", _line("the author")),
+        Column("level_as", "level_as", "a specialist's own placement", _grade, lambda v: "" if v is None else v),
+        Column("as_is", "as_is", "why it is ready in spite of a finding", _line("the reason")),
+        Column("objection", "objection", "why someone set it aside", _line("the objection")),
+        Column("grade", "grade", "the computed level", _grade, lambda v: "" if v is None else v),
+        Column("low", "low", "the low end of its range", _grade, lambda v: "" if v is None else v),
+        Column("high", "high", "the high end of its range", _grade, lambda v: "" if v is None else v),
+        Column("method", "method", "the version of the method", _line("the method")),
+        Column("history", "history", "written by the program, for exchange", _digests, _joined(" ")),
+        Column("sort", "sort", "a word sort, written by the program", _json, lambda v: json.dumps(v, ensure_ascii=False) if v else ""),
+        Column("computed", "computed", "written by the program", _json, lambda v: json.dumps(v, ensure_ascii=False) if v else ""),
+    )
+}  # fmt: skip
+# What a person writes: two items that agree in these are the same item.
+CONTENT = tuple(
+    name
+    for name in COLUMNS
+    if name not in ("id", "grade", "low", "high", "method", "history", "computed")
+)
+PLAIN = tuple(name for name in COLUMNS if name not in ("history", "computed"))
+
+
+def computed_of(item: Item) -> dict[str, Any]:
+    """What was computed for an item, so that it can travel where the method is the same."""
+    return {
+        "formulas": item.formulas,
+        "reasons": item.reasons,
+        "findings": item.findings,
+        "ask": item.ask,
+        "fixes": [list(version.fixes) for version in item.versions],
+    }
+
+
+def cells_of(item: Item) -> dict[str, Any]:
+    """An item as a row: its cells by column."""
+    values = {
+        name: column.write(getattr(item, column.field))
+        for name, column in COLUMNS.items()
+        if name != "computed"
+    }
+    return {**values, "computed": COLUMNS["computed"].write(computed_of(item))}
+
+
+def digest(item: Item) -> str:
+    """Ten letters that stand for what a person wrote in the item."""
+    content = [str(COLUMNS[name].write(getattr(item, COLUMNS[name].field))) for name in CONTENT]
+    return hashlib.sha256("\x1f".join(content).encode()).hexdigest()[:10]
+
+
+def read_cells(number: int, cells: Mapping[str, Any]) -> Row:
+    """The fields that a row's cells give, or the first thing wrong with it."""
+    fields: dict[str, Any] = {}
+    for name, cell in cells.items():
+        try:
+            fields[COLUMNS[name].field] = COLUMNS[name].read("" if cell is None else cell)
+        except BankError as error:
+            return Row(number, cells, {}, (name, str(error)))
+        except RecursionError:
+            return Row(number, cells, {}, (name, "this cell is too deep"))
+    if not fields.get("text"):
+        return Row(number, cells, {}, ("text", "the text is empty"))
+    return Row(number, cells, fields)
+
+
+def read_rows(path: Path) -> Iterator[Row]:
+    """The rows of a CSV or JSON Lines file, one after the other; `BankError` for a file that is neither."""
+    _refuse_other_encodings(path)
+    with path.open(encoding="utf-8-sig", newline="") as lines:
+        yield from _read_json_lines(lines) if format_of(path) == "jsonl" else _read_csv(lines)
+
+
+def format_of(path: Path) -> str:
+    """`csv` or `jsonl` by the ending of the file's name."""
+    ending = path.suffix.lower().lstrip(".")
+    if ending in ("jsonl", "ndjson"):
+        return "jsonl"
+    if ending == "csv":
+        return "csv"
+    raise BankError(f"{path.name} is neither .csv nor .jsonl; name the file so")
+
+
+def _read_csv(lines: Iterable[str]) -> Iterator[Row]:
+    csv.field_size_limit(LONGEST_CELL)
+    reader = csv.reader(lines, strict=True)
+    try:
+        header = [name.strip().lower() for name in next(reader, [])]
+        _check_header(header)
+        for number, cells in enumerate(reader, start=2):
+            if not any(cell.strip() for cell in cells):
+                continue
+            if len(cells) > len(header):
+                named = dict(zip(header, cells, strict=False))
+                reason = f"the row has {len(cells)} cells, the header {len(header)}"
+                yield Row(number, named, {}, (header[-1], reason))
+                continue
+            cells += [""] * (len(header) - len(cells))
+            yield read_cells(number, {n: unguarded(c) for n, c in zip(header, cells, strict=True)})
+    except csv.Error as error:
+        raise BankError(f"the CSV cannot be read near line {reader.line_num}: {error}") from error
+
+
+def _check_header(header: Sequence[str]) -> None:
+    if not any(header):
+        raise BankError("the file is empty; its first line names the columns, at least: kind,text")
+    unknown = [name for name in header if name not in COLUMNS]
+    if unknown:
+        import difflib
+
+        near = difflib.get_close_matches(unknown[0], COLUMNS, n=1)
+        hint = f"; did you mean {near[0]}?" if near else f"; known are {', '.join(PLAIN)}"
+        raise BankError(f"the header has an unknown column {unknown[0][:40]!r}{hint}")
+    if "text" not in header:
+        raise BankError("the header has no column text; the first line names the columns")
+    doubled = {name for name in header if header.count(name) > 1}
+    if doubled:
+        raise BankError(f"the header names the column {min(doubled)} twice")
+
+
+def _read_json_lines(lines: Iterable[str]) -> Iterator[Row]:
+    for number, line in enumerate(lines, start=1):
+        if not line.strip():
+            continue
+        try:
+            cells = json.loads(line)
+        except (ValueError, RecursionError):
+            yield Row(number, {"text": line.strip()[:200]}, {}, ("", "the line is no JSON"))
+            continue
+        if not isinstance(cells, dict):
+            yield Row(number, {"text": line.strip()[:200]}, {}, ("", "the line is no JSON object"))
+            continue
+        unknown = [name for name in cells if name not in COLUMNS]
+        if unknown:
+            reason = f"there is no column {unknown[0][:40]!r}"
+            yield Row(number, {}, {}, (unknown[0][:40], reason))
+            continue
+        yield read_cells(number, cells)
+
+
+def _refuse_other_encodings(path: Path) -> None:
+    """Raise `BankError` naming what the file is written in, where that is not UTF-8."""
+    try:
+        with path.open("rb") as file:
+            start = file.read(4)
+            for mark, name in (
+                (codecs.BOM_UTF32_LE, "UTF-32"),
+                (codecs.BOM_UTF32_BE, "UTF-32"),
+                (codecs.BOM_UTF16_LE, "UTF-16"),
+                (codecs.BOM_UTF16_BE, "UTF-16"),
+            ):
+                if start.startswith(mark):
+                    raise BankError(f"{path.name} is written in {name}; save it as CSV UTF-8")
+            file.seek(0)
+            decoder = codecs.getincrementaldecoder("utf-8")()
+            line = 1
+            while chunk := file.read(1 << 20):
+                try:
+                    decoder.decode(chunk)
+                except UnicodeDecodeError as error:
+                    line += error.object[: error.start].count(b"\n")
+                    byte = error.object[error.start]
+                    raise BankError(
+                        f"{path.name} is not UTF-8: line {line} has the byte 0x{byte:02X}"
+                        " (perhaps Windows-1252); save it as CSV UTF-8"
+                    ) from None
+                line += chunk.count(b"\n")
+            decoder.decode(b"", final=True)
+    except UnicodeDecodeError:
+        raise BankError(
+            f"{path.name} ends in the middle of a letter; save it as CSV UTF-8"
+        ) from None
+    except OSError as error:
+        raise BankError(f"{path} cannot be read: {error.strerror or error}") from error
+
+
+_FORMULA = re.compile(r"'*[=+\-@\t]")
+
+
+def guarded(cell: str) -> str:
+    """A cell that a spreadsheet shows as text, even where it begins like a formula."""
+    return "'" + cell if _FORMULA.match(cell) else cell
+
+
+def unguarded(cell: str) -> str:
+    """What `guarded` was given.
+
+    >>> unguarded(guarded("=1+1")), unguarded(guarded("'=1")), unguarded("'tis")
+    ('=1+1', "'=1", "'tis")
+    """
+    return cell[1:] if cell.startswith("'") and _FORMULA.match(cell) else cell
+
+
+def write_rows(path: Path, items: Iterable[Item], columns: Sequence[str] = tuple(COLUMNS)) -> int:
+    """Write the items to a CSV or JSON Lines file, whole or not at all; returns how many."""
+    kind, count = format_of(path), 0
+    part = path.with_name(path.name + ".part")
+    try:
+        with part.open("w", encoding="utf-8", newline="") as file:
+            writer = csv.writer(file, lineterminator="\r\n")
+            if kind == "csv":
+                writer.writerow(columns)
+            for item in items:
+                cells = cells_of(item)
+                if kind == "csv":
+                    writer.writerow([guarded(str(cells[name])) for name in columns])
+                else:
+                    kept = {name: cells[name] for name in columns if cells[name] != ""}
+                    file.write(json.dumps(kept, ensure_ascii=False) + "\n")
+                count += 1
+        part.replace(path)
+    except OSError as error:
+        part.unlink(missing_ok=True)
+        raise BankError(f"cannot write {path}: {error.strerror or error}") from error
+    except BaseException:
+        part.unlink(missing_ok=True)
+        raise
+    return count
+
+
+def write_refused(path: Path, rows: Sequence[Row]) -> None:
+    """Write refused rows with their number, column and reason, and their cells as they came."""
+    names = list(dict.fromkeys(name for row in rows for name in row.cells))
+    with path.open("w", encoding="utf-8", newline="") as file:
+        writer = csv.writer(file)
+        writer.writerow(["row", "column", "reason", *names])
+        for row in rows:
+            column, reason = row.wrong or ("", "")
+            cells = [guarded(str(row.cells.get(name, ""))) for name in names]
+            writer.writerow([row.number, column, reason, *cells])
