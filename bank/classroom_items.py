@@ -298,7 +298,7 @@ class Items:
         def flush() -> Iterator[tuple[Item, tuple[str, ...]]]:
             slow = [item for item, _, _, fast in batch if not fast]
             done = iter(list(try_assess_many(slow)))
-            for item, old, row, fast in batch:
+            for item, _, row, fast in batch:
                 problem = None
                 if not fast:
                     item, problem = next(done)
@@ -311,7 +311,7 @@ class Items:
         for item, old, row in rows:
             computed = row.fields.get("computed")
             carried = bool(computed) and item.method == current and item.grade is not None
-            if carried:
+            if computed and carried:
                 item = _with_computed(item, computed)
             fast = carried or (old is not None and not _needs_assessing(old, item, current))
             batch.append((item, old, row, fast))
@@ -441,4 +441,5 @@ def _tagged(item: Item, family: str, value: str, keep: bool) -> Item:
     if family == "theme":
         new = value.lower()
     held = [one for one in getattr(item, name) if one != new]
-    return replace(item, **{name: tuple([*held, new] if keep else held)})
+    changed: dict[str, Any] = {name: tuple([*held, new] if keep else held)}
+    return replace(item, **changed)

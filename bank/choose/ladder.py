@@ -76,7 +76,6 @@ def _step(store: Store, want: Want, rung: int, each: int) -> Iterator[list[Candi
     if rung == IN_BAND:
         yield [found for tenth in unseen(store, want, each) for found in tenth]
     elif rung == EASIER:
-        for tenth in unseen(store, replace(want, low=0.0, high=want.low), each):
-            yield tenth
+        yield from unseen(store, replace(want, low=0.0, high=want.low), each)
     else:
         yield seen_before(store, want, each)

@@ -1,0 +1,3 @@
+from cli.app import main
+
+main()

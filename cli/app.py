@@ -1,0 +1,112 @@
+"""The command `binderbank`: one file for each person, joined here."""
+
+from __future__ import annotations
+
+import sys
+from collections.abc import Sequence
+
+import typer
+
+from bank import __version__
+from bank.item import BankError
+from cli import aide, specialist, teacher
+from cli.common import REFUSED, named_bank, say
+
+ABOUT = """Fresh, levelled morning work for each learner, each school day, without repeats.
+
+Levels are estimates that help choose; they do not replace assessment by qualified staff, and a
+specialist's own placement always wins. Follow your school's rules for learner records: use codes,
+not names.
+"""
+
+app = typer.Typer(
+    name="binderbank",
+    help=ABOUT,
+    no_args_is_help=True,
+    add_completion=False,
+    pretty_exceptions_enable=False,
+    context_settings={"help_option_names": ["--help", "-h"]},
+)
+
+
+@app.callback()
+def _main(
+    bank: str = typer.Option(
+        None, "--bank", metavar="FILE", help="The bank; else BINDERBANK, else the usual place."
+    ),
+    version: bool = typer.Option(False, "--version", help="Print the version and stop."),
+) -> None:
+    if bank:
+        named_bank[0] = bank
+
+
+for person in (teacher, specialist, aide):
+    person.register(app)
+
+
+def main(arguments: Sequence[str] | None = None) -> None:
+    """Run the command; bad input is one line on the error stream and exit code 2."""
+    words = list(sys.argv[1:] if arguments is None else arguments)
+    for stream in (sys.stdout, sys.stderr):
+        if hasattr(stream, "reconfigure"):
+            stream.reconfigure(encoding="utf-8", errors="replace")
+    if "--version" in words[:1]:
+        print(f"binderbank {__version__}")
+        return
+    sys.exit(_run(_bank_first(words)))
+
+
+def _run(words: list[str]) -> int:
+    # typer carries its own copy of click; its errors are caught by the names that it gives them.
+    named_bank[0] = None
+    try:
+        result = app(words, standalone_mode=False, prog_name="binderbank")
+        return result if isinstance(result, int) else 0
+    except BankError as error:
+        say(f"binderbank: {error}", to_errors=True)
+    except KeyboardInterrupt:
+        say(
+            "binderbank: stopped; the bank is as it was after the last finished step",
+            to_errors=True,
+        )
+        return 130
+    except BrokenPipeError:
+        sys.stderr.close()
+        return 0
+    except OSError as error:
+        where = f"{error.filename}: " if error.filename else ""
+        say(f"binderbank: {where}{error.strerror or error}", to_errors=True)
+    except Exception as error:
+        if type(error).__name__ == "Abort":
+            say("binderbank: stopped; nothing was changed", to_errors=True)
+        elif hasattr(error, "format_message"):
+            _say_usage(error)
+        else:
+            raise
+    return REFUSED
+
+
+def _say_usage(error: Exception) -> None:
+    context = getattr(error, "ctx", None)
+    path = context.command_path if context else "binderbank"
+    message = " ".join(error.format_message().split()).rstrip(".")  # type: ignore[attr-defined]
+    if message:
+        message = message[0].lower() + message[1:]
+        say(f"{path}: {message}; see: {path} --help", to_errors=True)
+
+
+def _bank_first(words: list[str]) -> list[str]:
+    """`--bank FILE` may stand anywhere; it is moved to the front."""
+    front: list[str] = []
+    rest: list[str] = []
+    waiting = iter(words)
+    for word in waiting:
+        if word == "--":
+            rest += [word, *waiting]
+        elif word == "--bank":
+            front = [word, *[value for value in [next(waiting, None)] if value is not None]]
+        elif word.startswith("--bank="):
+            front = [word]
+        else:
+            rest.append(word)
+    return front + rest

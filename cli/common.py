@@ -1,0 +1,147 @@
+"""What the three people's commands share: the open bank, days, tables, and one line for what is wrong."""
+
+from __future__ import annotations
+
+import contextlib
+import datetime as dt
+import json
+import os
+import sys
+from collections.abc import Callable, Iterator, Sequence
+from pathlib import Path
+from typing import Any
+
+import typer
+from rich.console import Console
+from rich.table import Table
+from rich.text import Text
+
+from bank.classroom import Bank, open_bank
+from bank.item import BankError
+
+DONE, IN_PART, REFUSED = 0, 1, 2
+TEACHER, SPECIALIST, AIDE = "Teacher", "Specialist", "Aide"
+NARROWEST = 40
+WIDEST_PIPED = 80
+_WEEKDAYS = ("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday")
+
+named_bank: list[str | None] = [None]
+
+JSON = typer.Option(False, "--json", help="Print JSON with stable keys instead of text.")
+DAY = typer.Argument(
+    "today", metavar="[DATE]", help="YYYY-MM-DD, today, tomorrow or a weekday.", show_default=False
+)
+CODES = typer.Option([], "--for", metavar="CODE", help="Only for this learner; may be said again.")
+
+
+def console(to_errors: bool = False) -> Console:
+    """A console as wide as the terminal, or 80 columns of plain text when piped."""
+    stream = sys.stderr if to_errors else sys.stdout
+    width = None if stream.isatty() else WIDEST_PIPED
+    return Console(file=stream, width=width, highlight=False, soft_wrap=False, emoji=False)
+
+
+def use_bank(create: bool = False) -> Bank:
+    """The bank that the command works on; its warnings go to the error stream."""
+    bank = open_bank(named_bank[0], create=create)
+    for line in bank.store.warnings:
+        say(line, to_errors=True)
+    return bank
+
+
+def say(line: str, style: str = "", to_errors: bool = False) -> None:
+    console(to_errors).print(Text(line, style=style))
+
+
+def print_json(value: Any) -> None:
+    sys.stdout.write(json.dumps(value, ensure_ascii=False, indent=2, default=_plain) + "\n")
+
+
+def _plain(value: Any) -> Any:
+    if isinstance(value, dt.date):
+        return value.isoformat()
+    if isinstance(value, tuple | set | frozenset):
+        return list(value)
+    if hasattr(value, "to_dict"):
+        return value.to_dict()
+    return str(value)
+
+
+def read_day(text: str) -> dt.date:
+    """The day that `text` says: YYYY-MM-DD, today, tomorrow, or the next such weekday."""
+    said = text.strip().lower()
+    today = dt.date.today()
+    if said in ("today", "tomorrow", "yesterday"):
+        return today + dt.timedelta(days=("yesterday", "today", "tomorrow").index(said) - 1)
+    if said in _WEEKDAYS:
+        return today + dt.timedelta(days=(_WEEKDAYS.index(said) - today.weekday()) % 7)
+    try:
+        return dt.date.fromisoformat(said)
+    except ValueError:
+        raise BankError(f"{text[:40]!r} is no date; write YYYY-MM-DD, such as {today}") from None
+
+
+def day_title(day: dt.date) -> str:
+    return f"{day:%A} {day.day} {day:%B %Y}"
+
+
+def read_span(text: str) -> tuple[float, float]:
+    """A span of grades written LOW-HIGH, with K for 0.
+
+    >>> read_span("K-1.5")
+    (0.0, 1.5)
+    """
+    low, dash, high = text.replace("..", "-").partition("-")
+    try:
+        first, second = (
+            0.0 if part.strip().upper() == "K" else float(part) for part in (low, high)
+        )
+    except ValueError:
+        raise BankError(f"{text[:20]!r} is no span of grades; write it like K-1.5 or 1-2") from None
+    if not dash or not 0 <= first < second <= 12:
+        raise BankError(f"{text[:20]!r} is no span of grades; the first is lower, between K and 12")
+    return first, second
+
+
+def table(*columns: str, keep: Sequence[int] = (0,)) -> Table:
+    """A plain table; the columns numbered in `keep` are never wrapped."""
+    made = Table(
+        box=None, pad_edge=False, show_edge=False, header_style="bold", padding=(0, 2, 0, 0)
+    )
+    for number, name in enumerate(columns):
+        made.add_column(name, no_wrap=number in keep, overflow="fold")
+    return made
+
+
+@contextlib.contextmanager
+def progress(what: str, total: int | None = None) -> Iterator[Callable[[int], None]]:
+    """A progress bar on a terminal, nothing when piped; yields the function that advances it."""
+    if not sys.stderr.isatty():
+        yield lambda count: None
+        return
+    from rich.progress import BarColumn, MofNCompleteColumn, Progress, TextColumn, TimeElapsedColumn
+
+    columns = (
+        TextColumn("{task.description}"),
+        BarColumn(30),
+        MofNCompleteColumn(),
+        TimeElapsedColumn(),
+    )
+    with Progress(*columns, console=console(to_errors=True), transient=True) as bar:
+        task = bar.add_task(what, total=total)
+        yield lambda count: bar.advance(task, count)
+
+
+def ask_yes(question: str, yes: bool) -> bool:
+    """Whether the person says yes; without a terminal only `--yes` does."""
+    if yes:
+        return True
+    if not sys.stdin.isatty():
+        raise BankError(f"{question} Say --yes to go on without being asked")
+    return typer.confirm(question)
+
+
+def command_line(bank_path: Path, words: str) -> str:
+    """A command to type next, with the bank where it is not the usual one."""
+    usual = os.environ.get("BINDERBANK") == str(bank_path)
+    return f"binderbank {words}" if usual else f"binderbank --bank {bank_path} {words}"

@@ -1,0 +1,184 @@
+"""How sets, items and keys look in the terminal, at 80 columns, without colour carrying meaning."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Any
+
+from rich.console import Console
+from rich.padding import Padding
+from rich.table import Table
+from rich.text import Text
+
+from bank.classroom_days import GivenView, Key, KeySentence, SetView
+from bank.item import Item
+from bank.learner import grade_word
+from bank.skill import SKILLS
+from cli.common import table
+
+SLOT_LABELS = {"question": "Questions", "sentence": "Sentence to fix", "topic": "Topic"}
+
+
+def show_set(screen: Console, one: SetView, why: bool = False) -> None:
+    """One learner's set: a heading, the items with their levels, and what is less than wished."""
+    learner = one.learner
+    heading = Text(f"{learner.code}", style="bold")
+    heading.append(f"  {learner.sign}, works alone from {learner.band}", style="")
+    heading.append(f"  {one.state}{', short morning' if one.short else ''}", style="italic")
+    screen.print(heading)
+    rows = Table.grid(padding=(0, 2, 0, 0))
+    rows.add_column(no_wrap=True, justify="right")
+    rows.add_column(overflow="fold")
+    rows.add_column(no_wrap=True)
+    for part in one.given:
+        label = str(part.position + 1) if part.kind == "question" else _short_label(part.kind)
+        shown = part.faulty or part.text if part.kind == "sentence" else part.text
+        rows.add_row(Text("  " + label), Text(shown), Text(grade_range(part)))
+        if part.choices and part.question_word != "yes-no":
+            rows.add_row("", Text("( ) " + "   ( ) ".join(part.choices)), "")
+        if why:
+            rows.add_row("", Text(why_line(part), style="italic"), "")
+    screen.print(rows)
+    for line in one.notes:
+        screen.print(Padding(Text(f"note: {line}"), (0, 0, 0, 2)))
+    screen.print()
+
+
+def _short_label(kind: str) -> str:
+    return {"sentence": "fix", "topic": "topic"}[kind]
+
+
+def grade_range(part: GivenView) -> str:
+    """A level in a column: the grade, with a mark where it is the specialist's own."""
+    return grade_word(part.grade) + (" (placed)" if part.placed else "")
+
+
+def why_line(part: GivenView) -> str:
+    """Why this item: level and band, last seen, season, who shares it, what it was chosen over."""
+    why = part.why
+    band = why.get("band", [0, 0])
+    said = [
+        f"{part.item}: level {grade_word(part.grade)}, band {grade_word(band[0])} to {grade_word(band[1])}"
+    ]
+    said.append(f"last seen {why['last_seen']}" if why.get("last_seen") else "not seen before")
+    if "season_ends_in" in why:
+        said.append(f"its season ends in {why['season_ends_in']} days")
+    if why.get("shared_with"):
+        said.append(f"shared with {', '.join(why['shared_with'])}")
+    if why.get("swapped"):
+        said.append(f"swapped: {why['swapped']}")
+    if why.get("over"):
+        said.append(f"chosen over {', '.join(why['over'])}")
+    return "; ".join(said)
+
+
+def show_items(screen: Console, items: Sequence[Item]) -> None:
+    rows = table("id", "kind", "level", "text", "tags", keep=(0, 1, 2))
+    for item in items:
+        grade = item.reading_grade
+        level = (
+            "-" if grade is None else grade_word(grade) + ("*" if item.level_as is not None else "")
+        )
+        state = "" if item.state == "ready" else f" [{item.state}]"
+        tags = ", ".join([*item.themes, *map(str, item.seasons)])
+        rows.add_row(item.id, item.kind, level, Text(item.text + state), Text(tags))
+    screen.print(rows)
+    if any(item.level_as is not None for item in items):
+        screen.print("* placed by the specialist")
+
+
+def show_item(screen: Console, item: Item, twins: Sequence[Item] = ()) -> None:
+    """One item whole: its text, level with formulas, findings, versions and what it asks the same as."""
+    screen.print(Text(f"{item.id}  {item.kind}, {item.state}", style="bold"))
+    screen.print(Text(f"  {item.text}"))
+    for number, version in enumerate(item.versions, start=1):
+        skills = ", ".join(fix["skill"] for fix in version.fixes)
+        screen.print(Text(f"  version {number}: {version.faulty}"))
+        screen.print(Text(f"             {len(version.fixes)} to fix: {skills}"))
+    if item.grade is not None and item.low is not None and item.high is not None:
+        from bank.level.scale import in_words
+
+        screen.print(
+            Text(f"  level: {in_words(item.grade, item.low, item.high)}, {item.grade:.1f}")
+        )
+    if item.level_as is not None:
+        screen.print(Text(f"  placed by the specialist: {grade_word(item.level_as)}"))
+    for reason in item.reasons[:4]:
+        screen.print(Text(f"    {reason.get('said', '')}"))
+    for label, value in (
+        ("question word", item.question_word),
+        ("themes", ", ".join(item.themes)),
+        ("seasons", ", ".join(map(str, item.seasons))),
+        ("answer", item.answer),
+        ("choices", " | ".join(item.choices)),
+        ("starter", item.starter),
+        ("as is", item.as_is),
+        ("objection", item.objection),
+    ):
+        if value:
+            screen.print(Text(f"  {label}: {value}"))
+    show_findings(screen, item.text, item.findings)
+    for twin in twins:
+        screen.print(Text(f"  asks the same as {twin.id}: {twin.text}"))
+
+
+def show_formulas(screen: Console, formulas: Sequence[dict[str, Any]]) -> None:
+    """Every published formula's value, with a mark where the text is shorter than it is meant for."""
+    if not formulas:
+        return
+    rows = table("published formula", "value", "meant for", keep=(0, 1, 2))
+    for formula in formulas:
+        mark = "  (this text is shorter)" if formula["shorter_than_meant"] else ""
+        rows.add_row(
+            formula["name"],
+            f"{formula['value']:.1f} {formula['unit']}",
+            f"{formula['meant_from']} words or more{mark}",
+        )
+    screen.print(rows)
+
+
+def show_findings(screen: Console, text: str, findings: Sequence[dict[str, Any]]) -> None:
+    for finding in findings:
+        place = text[finding["start"] : finding["end"]]
+        where = f' at "{place}"' if place else ""
+        offer = finding.get("suggestion")
+        offered = f' -> "{offer}"' if offer else ""
+        screen.print(
+            Text(
+                f"  {finding['on_screen']} ({finding['code']}){where}: {finding['message']}{offered}"
+            )
+        )
+
+
+def show_key(screen: Console, key: Key, with_learners: bool = False) -> None:
+    """The answer key of a day: sentences with numbered fixes, then expected answers."""
+    for sentence in key.sentences:
+        show_key_sentence(screen, sentence, with_learners)
+    if key.answers:
+        screen.print(Text("Expected answers", style="bold"))
+        rows = Table.grid(padding=(0, 2, 0, 0))
+        rows.add_column(overflow="fold", ratio=3)
+        rows.add_column(overflow="fold", ratio=1)
+        for answer in key.answers:
+            who = f" ({', '.join(answer.learners)})" if with_learners else ""
+            rows.add_row(Text(f"  {answer.text}{who}"), Text(answer.answer, style="bold"))
+        screen.print(rows)
+
+
+def show_key_sentence(screen: Console, sentence: KeySentence, with_learners: bool) -> None:
+    for faulty, numbers, codes in sentence.versions:
+        who = f"  ({', '.join(codes)})" if with_learners else ""
+        which = "" if len(sentence.versions) == 1 else f"  fixes {', '.join(map(str, numbers))}"
+        screen.print(Text(f"Sentence to fix:  {faulty}{which}{who}"))
+    screen.print(Text(f"Corrected:        {sentence.corrected}", style="bold"))
+    rows = Table.grid(padding=(0, 2, 0, 0))
+    for _ in range(2):
+        rows.add_column(no_wrap=True)
+    rows.add_column(overflow="fold")
+    rows.add_column(overflow="fold")
+    for number, fix in enumerate(sentence.fixes, start=1):
+        rule = fix.get("explanation") or SKILLS[fix["skill"]].rule
+        change = f"{fix['wrong'] or '(nothing)'} -> {fix['right'] or '(nothing)'}"
+        rows.add_row(f"  {number}", fix["skill"], Text(change), Text(rule))
+    screen.print(rows)
+    screen.print()

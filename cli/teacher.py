@@ -1,0 +1,399 @@
+"""The teacher's commands: see and print today, look ahead, keep the learners."""
+
+from __future__ import annotations
+
+import datetime as dt
+from pathlib import Path
+
+import typer
+
+from bank.item import BankError
+from cli.common import (
+    CODES,
+    DAY,
+    IN_PART,
+    JSON,
+    TEACHER,
+    command_line,
+    console,
+    day_title,
+    named_bank,
+    print_json,
+    read_day,
+    read_span,
+    say,
+    table,
+    use_bank,
+)
+
+learner_app = typer.Typer(
+    no_args_is_help=True, help="Add, list and change learners (codes, no names)."
+)
+
+
+def register(app: typer.Typer) -> None:
+    for command in (today, draw, swap, unused, new, demo):
+        app.command(rich_help_panel=TEACHER)(command)
+    app.add_typer(learner_app, name="learner", rich_help_panel=TEACHER)
+
+
+def today(
+    anyway: bool = typer.Option(False, "--anyway", help="Draw on a day without school, too."),
+    as_json: bool = JSON,
+) -> int:
+    """The one command to remember: today's sets, drawn if that is not done, and what to print.
+
+    Example: binderbank today
+    """
+    return _draw("today", [], None, anyway, False, as_json, next_steps=True)
+
+
+def draw(
+    day: str = DAY,
+    codes: list[str] = CODES,
+    short: bool = typer.Option(False, "--short", help="Draw the short-morning set."),
+    undo: bool = typer.Option(False, "--undo", help="Take proposed sets of the day back."),
+    why: bool = typer.Option(False, "--why", help="Show for each item why it was chosen."),
+    anyway: bool = typer.Option(False, "--anyway", help="Draw on a day without school, too."),
+    as_json: bool = JSON,
+) -> int:
+    """Draw the sets of a day: the same sets whoever asks. Looking ahead spends nothing.
+
+    Example: binderbank draw tomorrow --why
+    """
+    if undo:
+        return _undo(read_day(day), codes)
+    return _draw(day, codes, short or None, anyway, why, as_json)
+
+
+def _draw(
+    day: str,
+    codes: list[str],
+    short: bool | None,
+    anyway: bool,
+    why: bool,
+    as_json: bool,
+    next_steps: bool = False,
+) -> int:
+    from cli.show import show_set
+
+    when = read_day(day)
+    with use_bank() as bank:
+        sets = bank.days.draw(when, codes, short, anyway)
+        away = [one for one in bank.days.learners(codes) if one.is_away(when)]
+        path = bank.path
+    short_of = any(len(one.of("question")) < _asked(one) for one in sets)
+    if as_json:
+        print_json({"day": when, "away": [one.code for one in away], "sets": sets})
+        return IN_PART if short_of else 0
+    screen = console()
+    screen.print(day_title(when), style="bold")
+    screen.print()
+    for one in sets:
+        show_set(screen, one, why)
+    if away:
+        screen.print("Away: " + ", ".join(one.code for one in away))
+    if next_steps and sets:
+        screen.print(f"Print the answer key: {command_line(path, 'key')}")
+        screen.print(f"Another item for one learner: {command_line(path, 'swap CODE question 2')}")
+    return IN_PART if short_of else 0
+
+
+def _asked(one):  # type: ignore[no-untyped-def]
+    return 0 if one.short else one.learner.questions
+
+
+def _undo(day: dt.date, codes: list[str]) -> int:
+    with use_bank() as bank:
+        gone, stay = bank.days.undo(day, codes)
+    say(f"{gone} proposed sets of {day} taken back; their items are free again")
+    if stay:
+        say(f"{stay} printed or used sets stay; if they were not used: binderbank unused {day}")
+        return IN_PART
+    return 0
+
+
+def swap(
+    code: str = typer.Argument(..., help="The learner's code."),
+    slot: list[str] = typer.Argument(..., metavar="SLOT", help="question 2, sentence or topic."),
+    day: str = typer.Option("today", "--on", metavar="DATE", help="The day of the set."),
+    reason: str = typer.Option("swapped by the teacher", "--reason", help="Why; it is kept."),
+    as_json: bool = JSON,
+) -> int:
+    """Give one learner another item in place of one of the set.
+
+    Example: binderbank swap K4 question 2 --reason "upset by it"
+    """
+    with use_bank() as bank:
+        was, now = bank.days.swap(code, read_day(day), " ".join(slot), reason)
+    if as_json:
+        print_json({"was": was, "now": now})
+    else:
+        say(f"was:  {was.faulty or was.text}")
+        say(f"now:  {now.faulty or now.text}")
+    return 0
+
+
+def unused(
+    day: str = DAY,
+    codes: list[str] = CODES,
+    used: bool = typer.Option(False, "--used", help="Say that they were used after all."),
+) -> int:
+    """Say that the sets of a day were not used (snow, assembly): their items may come again.
+
+    Example: binderbank unused 2026-01-12
+    """
+    when = read_day(day)
+    state = "used" if used else "unused"
+    with use_bank() as bank:
+        count = bank.days.set_state(when, state, codes)
+    if not count:
+        raise BankError(f"there is no set on {when}; nothing was changed")
+    say(f"{count} sets of {when} marked {state}" + ("" if used else "; their items may come again"))
+    return 0
+
+
+def new(
+    path: Path = typer.Argument(None, metavar="[FILE]", help="Where; else the usual place."),
+    for_others: bool = typer.Option(
+        False, "--for-others", help="Let others of your group on this computer read and write it."
+    ),
+) -> int:
+    """Make a new, empty bank.
+
+    Example: binderbank new class.sqlite3
+    """
+    from bank.store import create_store, find_path
+
+    made = create_store(find_path(path or named_bank[0]), for_others)
+    made.close()
+    say(f"made an empty bank: {made.path}")
+    say(f"next: {command_line(made.path, 'import questions.csv')}")
+    return 0
+
+
+def demo(
+    folder: Path = typer.Argument(
+        None, metavar="[FOLDER]", help="Where; else binderbank-demo here."
+    ),
+) -> int:
+    """Make a bank of demo items with six learners, draw today for all, and print sets and key.
+
+    Example: binderbank demo
+    """
+    from cli.demo import run
+
+    return run(folder)
+
+
+@learner_app.command("add")
+def learner_add(
+    code: str = typer.Argument(..., help="A short code of your choosing."),
+    reads: str = typer.Option(..., "--reads", help="Reading grade as taught: K or a number."),
+    band: str = typer.Option("", "--band", help="Band for working alone, such as K-1.5."),
+    questions: int = typer.Option(5, "--questions", help="Questions in a set."),
+    errors: int = typer.Option(0, "--errors", help="Errors in the sentence (0: from the band)."),
+    group: str = typer.Option("", "--group", help="A group that shares its questions."),
+    avoid: list[str] = typer.Option([], "--avoid", help="A theme to avoid; may be said again."),
+    mode: str = typer.Option("writes", "--mode", help="writes, circles, types, says or signs."),
+    sign: str = typer.Option("", "--sign", help="Picture sign; else the next free one."),
+    skill: list[str] = typer.Option(
+        [], "--skill", help="SKILL or SKILL=in-work; may be said again."
+    ),
+    as_json: bool = JSON,
+) -> int:
+    """Add a learner. The band follows from the reading grade: 2.0 to 0.5 below it.
+
+    Use a code, not a name; in a small class initials give a learner away, so avoid those too.
+
+    Example: binderbank learner add K4 --reads 2.5 --group A
+    """
+    settings = {
+        "questions": questions,
+        "group": group,
+        "avoid": tuple(avoid),
+        "mode": mode,
+        "sign": sign,
+    }
+    if band:
+        settings["band"] = _band(band)
+    if errors:
+        settings["errors"] = errors
+    if skill:
+        settings["skills"] = _skills(skill)
+    with use_bank() as bank:
+        made = bank.learners.add(code, _grade(reads), **settings)
+    return _show_learners([made], as_json)
+
+
+@learner_app.command("list")
+def learner_list(as_json: bool = JSON) -> int:
+    """List the learners with their bands and settings.
+
+    Example: binderbank learner list
+    """
+    with use_bank() as bank:
+        return _show_learners(list(bank.learners), as_json)
+
+
+@learner_app.command("change")
+def learner_change(
+    code: str = typer.Argument(..., help="The learner's code."),
+    reads: str = typer.Option("", "--reads", help="Reading grade as taught; moves the band, too."),
+    band: str = typer.Option("", "--band", help="Band for working alone, such as K-1.5."),
+    questions: int = typer.Option(
+        -1, "--questions", help="Questions in a set.", show_default=False
+    ),
+    errors: int = typer.Option(0, "--errors", help="Errors in the sentence.", show_default=False),
+    group: str = typer.Option(None, "--group", help="A group that shares its questions."),
+    avoid: list[str] = typer.Option([], "--avoid", help="Add a theme to avoid."),
+    allow: list[str] = typer.Option([], "--allow", help="Take a theme to avoid away."),
+    mode: str = typer.Option("", "--mode", help="writes, circles, types, says or signs."),
+    sign: str = typer.Option("", "--sign", help="Picture sign."),
+    skill: list[str] = typer.Option(
+        [], "--skill", help="SKILL=taught, =in-work, =mastered or =none."
+    ),
+    goal: list[str] = typer.Option([], "--goal", help="Question word and weight: why=2."),
+    new_code: str = typer.Option("", "--code", help="A new code."),
+    as_json: bool = JSON,
+) -> int:
+    """Change a learner's settings; what is not named stays.
+
+    Example: binderbank learner change K4 --reads 3 --goal why=2
+    """
+    from bank.item import QUESTION_WORDS
+
+    with use_bank() as bank:
+        old = bank.learners.get(code)
+        settings: dict[str, object] = {}
+        if reads:
+            settings["taught"] = _grade(reads)
+        if band:
+            settings["band"] = _band(band)
+        if questions >= 0:
+            settings["questions"] = questions
+        for name, value in (("errors", errors), ("mode", mode), ("sign", sign), ("code", new_code)):
+            if value:
+                settings[name] = value
+        if group is not None:
+            settings["group"] = group
+        if avoid or allow:
+            settings["avoid"] = tuple(({*old.avoid} | {*avoid}) - {*allow})
+        if skill:
+            changed = {**old.skills, **_skills(skill)}
+            settings["skills"] = {one: state for one, state in changed.items() if state != "none"}
+        if goal:
+            goals = dict(old.support.get("goals", {}))
+            for text in goal:
+                word, _, weight = text.partition("=")
+                if word not in QUESTION_WORDS:
+                    raise BankError(f"{word!r} is no question word: {', '.join(QUESTION_WORDS)}")
+                goals[word] = _number(weight or "2")
+            settings["support"] = {**old.support, "goals": goals}
+        if not settings:
+            raise BankError("nothing to change; name a setting, such as --reads 3")
+        made = bank.learners.change(code, **settings)
+    return _show_learners([made], as_json)
+
+
+@learner_app.command("away")
+def learner_away(
+    code: str = typer.Argument(..., help="The learner's code."),
+    first: str = typer.Argument(..., metavar="DATE", help="The first day away."),
+    last: str = typer.Argument("", metavar="[DATE]", help="The last day away; else the same day."),
+    back: bool = typer.Option(False, "--back", help="Take such a stretch away again."),
+) -> int:
+    """Say that a learner is away: no set is drawn for those days.
+
+    Example: binderbank learner away K4 2026-12-01 2026-12-03
+    """
+    from bank.learner import Away
+
+    stretch = Away(read_day(first), read_day(last or first))
+    with use_bank() as bank:
+        old = bank.learners.get(code)
+        kept = tuple(away for away in old.away if away != stretch)
+        bank.learners.change(code, away=kept if back else (*kept, stretch))
+    say(f"{old.code} is {'back' if back else 'away'} from {stretch.first} to {stretch.last}")
+    return 0
+
+
+def _show_learners(learners, as_json: bool) -> int:  # type: ignore[no-untyped-def]
+    if as_json:
+        print_json({"learners": [_learner_dict(one) for one in learners]})
+        return 0
+    if not learners:
+        say("there is no learner yet; add one: binderbank learner add K4 --reads 2")
+        return 0
+    rows = table(
+        "code", "sign", "reads", "alone from", "set", "group", "avoids", keep=(0, 1, 2, 3, 4)
+    )
+    for one in learners:
+        rows.add_row(
+            one.code,
+            one.sign,
+            _word(one.taught),
+            str(one.band),
+            f"{one.questions} + {one.errors} errors",
+            one.group or "-",
+            ", ".join(one.avoid) or "-",
+        )
+    console().print(rows)
+    return 0
+
+
+def _learner_dict(one) -> dict[str, object]:  # type: ignore[no-untyped-def]
+    return {
+        "code": one.code,
+        "sign": one.sign,
+        "reads": one.taught,
+        "band": [one.band.low, one.band.high],
+        "questions": one.questions,
+        "errors": one.errors,
+        "group": one.group,
+        "avoid": list(one.avoid),
+        "mode": one.mode,
+        "away": [[away.first, away.last] for away in one.away],
+        "skills": one.skills,
+        "support": one.support,
+    }
+
+
+def _word(grade: float) -> str:
+    from bank.learner import grade_word
+
+    return grade_word(grade)
+
+
+def _grade(text: str) -> float:
+    return 0.0 if text.strip().upper() == "K" else _number(text)
+
+
+def _number(text: str) -> float:
+    try:
+        number = float(text)
+    except ValueError:
+        raise BankError(f"{text[:20]!r} is no number; write K or a number such as 2.5") from None
+    if not 0 <= number <= 12:
+        raise BankError(f"{text} is out of range; a reading grade lies between K and 12")
+    return number
+
+
+def _band(text: str):  # type: ignore[no-untyped-def]
+    from bank.learner import Band
+
+    return Band(*read_span(text))
+
+
+def _skills(texts: list[str]) -> dict[str, str]:
+    from bank.skill import skill
+
+    found = {}
+    for text in texts:
+        code, _, state = text.partition("=")
+        try:
+            skill(code)
+        except ValueError as error:
+            raise BankError(str(error)) from error
+        found[code] = state or "taught"
+    return found
