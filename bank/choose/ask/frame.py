@@ -1,24 +1,377 @@
-"""The frame of a text: what it asks for, of whom, and about what."""
+"""The frame of a text: what it asks for, of whom, about what, when, and whether.
+
+A frame is a dict that JSON can hold:
+
+- `method`: how it was made;
+- `wants`: what is asked for (`who`, `where`, `when`, `why`, `how`, `amount`, `what`, `name`,
+  `know`, `choice`, `yesno`, `tell`), and `head`, the thing asked for ("game", "long");
+- `liking`: "most", "least" or "";
+- `tense`: "past", "will", "would", "now" or "" (no verb);
+- `atoms`: the ideas of the text in order, each `[names, weight, role]`: the names are concepts that
+  all fit the word;
+- `acts`: who does what to whom, `[verb names, doers, done-to]`;
+- `compares`: `[names of the measure, one side, other side]`, or empty.
+"""
 
 from __future__ import annotations
 
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
-METHOD = "ask-0"
-_CONTENT = frozenset({"NOUN", "VERB", "ADJ", "ADV", "PROPN", "NUM"})
-_ASKING = frozenset({"who", "what", "where", "when", "why", "how", "which", "whom", "whose"})
+from bank.choose.ask.lexicon import Lexicon, lexicon
+from bank.choose.ask.wording import split_liking
+
+if TYPE_CHECKING:
+    from spacy.tokens import Doc, Token
+
+METHOD = "ask-1"
+
+_POS = {"NOUN": "n", "PROPN": "n", "VERB": "v", "AUX": "v", "ADJ": "a", "ADV": "a"}
+_YOU = frozenset(
+    "you your yours yourself i me my mine myself we us our ours ourselves yourselves".split()
+)
+_ANYONE = frozenset("people person someone somebody everyone everybody anyone one they".split())
+_WH = frozenset("who what where when why how which whose".split())
+_AUXES = frozenset("do be can could will would should must may might have shall".split())
+# Words that carry no idea of their own in a question.
+_EMPTY = frozenset(
+    """a an the this that these those it its he she they them their his her him there here be do
+    of to and or so as if when while at in on by for then than too also just any some such
+    would will shall could can may might should must very ever usually mostly
+    please than thing things something anything one ones all who what where why how which whose
+    kind sort type way lot be like get_to 's ' , ; : - " about into onto tell am during because
+    himself herself themselves itself whole own each every often again else already still yet
+    most more much many really quite even only other another""".split()
+) - {"like", "often", "every", "only"}
+# Words that say little: they weigh something only where nothing else tells two asks apart.
+_LIGHT = frozenset(
+    """have get make go take put use come give keep bring find see need want know think feel time
+    place people person day thing like name say help let become seem happen try show look part
+    someone child work turn spend carry mean call hold receive favorite special best good
+    happy_with world able with from every add new start town water eat""".split()
+)
+_RELATIONS = frozenset(
+    "before after under over above below behind between near inside outside without around "
+    "through until since up down off out away with from beside".split()
+)
+_NEGATIONS = frozenset("not never nobody nothing no none neither without".split())
+FULL_WEIGHT, LIGHT_WEIGHT, RELATION_WEIGHT = 1.0, 0.3, 0.5
 
 
 def frame_of(text: str) -> dict[str, Any]:
     """The frame of `text`."""
     from bank.language import parse
 
-    words = [token for token in parse(text) if token.is_alpha]
-    asking = next((t.lower_ for t in words if t.lower_ in _ASKING), "")
-    content = {t.lemma_.lower() for t in words if t.pos_ in _CONTENT and t.lower_ not in _ASKING}
+    wording, liking = split_liking(text)
+    doc = parse(wording)
+    lex = lexicon()
+    words = _words(doc, lex)
+    atoms = _atoms(words, lex)
+    wants, head = _wants(doc, text)
     return {
         "method": METHOD,
-        "asks": asking,
-        "not": any(t.dep_ == "neg" for t in parse(text)),
-        "content": sorted(content),
+        "wants": wants,
+        "head": head,
+        "liking": liking,
+        "tense": _tense(doc, wants),
+        "atoms": atoms,
+        "acts": _acts(doc, lex),
+        "compares": _compares(doc, lex, wants),
+        "words": [token.lower_ for token in doc if token.is_alpha or token.like_num],
     }
+
+
+class _Word:
+    """A word, or a verb with its particle, that still has to find its concepts."""
+
+    __slots__ = ("form", "lemma", "pos", "role", "stranded", "token")
+
+    def __init__(self, token: Token) -> None:
+        self.token = token
+        self.form = token.lower_
+        self.lemma = _lemma(token)
+        self.pos = _POS.get(token.pos_, "")
+        self.role = _role(token)
+        self.stranded = token.pos_ == "ADP" and not any(
+            child.dep_ in ("pobj", "pcomp") for child in token.children
+        )
+
+
+def _lemma(token: Token) -> str:
+    lemma = token.lemma_.lower()
+    return {"n't": "not", "better": "good", "best": "best", "'s": "'s"}.get(token.lower_, lemma)
+
+
+def _role(token: Token) -> str:
+    """Where the word stands: s(ubject), v(erb), o(bject), c(ondition), m(odifier)."""
+    here = token
+    while here.dep_ not in ("ROOT", "advcl") and here.head is not here:
+        if here.dep_ in ("nsubj", "nsubjpass"):
+            return "s"
+        if here.dep_ in ("dobj", "attr", "acomp", "dative", "oprd"):
+            return "o"
+        if here.dep_ in ("prep", "npadvmod"):
+            return "m"
+        here = here.head
+    return "c" if here.dep_ == "advcl" else "v"
+
+
+_PARTICLES = frozenset("on off up down away out over in back".split())
+
+
+def _verb_of_particle(token: Token, by_index: dict[int, _Word], lex: Lexicon) -> _Word | None:
+    """The verb of a particle that stands apart from it: *put* your socks *on*."""
+    if token.lower_ not in _PARTICLES:
+        return None
+    if token.dep_ == "prt":
+        verb = by_index.get(token.head.i)
+        return verb if verb is not None and verb.pos == "v" else None
+    if any(child.dep_ in ("pobj", "pcomp") for child in token.children):
+        return None
+    for back in range(token.i - 1, max(-1, token.i - 5), -1):
+        verb = by_index.get(back)
+        if verb is not None and f"{verb.lemma}_{token.lower_}" in lex.joined:
+            return verb
+    return None
+
+
+def _words(doc: Doc, lex: Lexicon) -> list[_Word]:
+    words: list[_Word] = []
+    by_index: dict[int, _Word] = {}
+    for token in doc:
+        if token.is_punct or token.is_space:
+            continue
+        verb = _verb_of_particle(token, by_index, lex)
+        if verb is not None:
+            verb.lemma = f"{verb.lemma}_{token.lower_}"
+            continue
+        by_index[token.i] = word = _Word(token)
+        words.append(word)
+    return words
+
+
+def _atoms(words: list[_Word], lex: Lexicon) -> list[list[Any]]:
+    atoms: list[list[Any]] = []
+    flat = _flatten(words)
+    turned = False  # a "not" waits for the idea that it turns around
+    at = 0
+    while at < len(flat):
+        length, group = _phrase_at(flat, at, lex)
+        word = flat[at][1]
+        if length:
+            names, weight = [group, *([] if length > 1 else [word.lemma])], FULL_WEIGHT
+            weight = LIGHT_WEIGHT if group in _LIGHT else FULL_WEIGHT
+        else:
+            length = 1
+            names, weight = _concepts(flat[at][0], word, lex)
+        at += length
+        if not names:
+            continue
+        if names[0] in _NEGATIONS:
+            turned = True
+            atoms.append([["not"], FULL_WEIGHT, "n"])
+            continue
+        if turned and weight >= LIGHT_WEIGHT and names[0] not in ("you",):
+            opposites = sorted({o for name in names for o in lex.opposites.get(name, ())})
+            if opposites and weight > RELATION_WEIGHT or "like" in names:
+                last = max(i for i, atom in enumerate(atoms) if atom[0] == ["not"])
+                del atoms[last]
+                names = [*opposites, *(f"not_{name}" for name in names)]
+                weight = FULL_WEIGHT
+            turned = False
+        atoms.append([names, weight, word.role])
+    return atoms
+
+
+def _flatten(words: list[_Word]) -> list[tuple[str, _Word]]:
+    return [(word.lemma, word) for word in words]
+
+
+_SKIPPED_IN_PHRASES = frozenset("a an the your my our their his her some".split())
+
+
+def _phrase_at(flat: list[tuple[str, _Word]], at: int, lex: Lexicon) -> tuple[int, str]:
+    """How many words from `at` on make a phrase of the lexicon (0: none), and its group."""
+    word = flat[at][1]
+    if flat[at][0] in lex.joined:
+        return 1, lex.joined[flat[at][0]]
+    for first in {flat[at][0], word.form}:
+        for parts, group in lex.phrases.get(first, ()):
+            length = _fits(flat, at, parts)
+            if length:
+                return length, group
+    return 0, ""
+
+
+def _fits(flat: list[tuple[str, _Word]], at: int, parts: tuple[str, ...]) -> int:
+    here = at
+    for part in parts:
+        if part in _SKIPPED_IN_PHRASES:
+            continue
+        while here < len(flat) and here > at and flat[here][0] in _SKIPPED_IN_PHRASES:
+            here += 1
+        if here < len(flat) and flat[here][0].count("_") and flat[here][0].startswith(part + "_"):
+            # A verb that already swallowed its particle.
+            rest = flat[here][0].split("_")
+            if tuple(rest) == parts[parts.index(part) : parts.index(part) + len(rest)]:
+                here += 1
+                if part == parts[-len(rest)]:
+                    return here - at
+                continue
+        if here >= len(flat) or part not in (flat[here][0], flat[here][1].form):
+            return 0
+        here += 1
+    return here - at
+
+
+def _concepts(lemma: str, word: _Word, lex: Lexicon) -> tuple[list[str], float]:
+    if word.form in _YOU:
+        return ["you"], LIGHT_WEIGHT
+    if lemma in _ANYONE and word.pos != "a":
+        return (["you", "person"], LIGHT_WEIGHT) if lemma != "one" else ([], 0.0)
+    if lemma in _NEGATIONS:
+        return [lemma], FULL_WEIGHT
+    if lemma in _RELATIONS:
+        if lemma == "with" and not word.stranded:
+            return [], 0.0
+        return [lemma], RELATION_WEIGHT if lemma not in ("with", "from") else LIGHT_WEIGHT
+    if lemma in _EMPTY or word.form in _EMPTY:
+        return [], 0.0
+    names = list(dict.fromkeys([*lex.groups(lemma, word.pos), lemma, *_other_lemmas(word, lex)]))
+    light = lemma in _LIGHT or names[0] in _LIGHT
+    return names, LIGHT_WEIGHT if light else FULL_WEIGHT
+
+
+def _other_lemmas(word: _Word, lex: Lexicon) -> list[str]:
+    """The concepts of the form's other readings: the tagger takes "scares" for more than one scar."""
+    import lemminflect
+
+    if word.form == word.lemma or "_" in word.lemma:
+        return list(lex.groups(word.form, word.pos)) if word.form != word.lemma else []
+    found = list(lex.groups(word.form, word.pos))
+    for lemmas in lemminflect.getAllLemmas(word.form).values():
+        for lemma in lemmas:
+            if lemma != word.lemma:
+                found += [*lex.groups(lemma), lemma]
+    return found
+
+
+def _wants(doc: Doc, text: str) -> tuple[str, str]:
+    tokens = [token for token in doc if not token.is_punct]
+    if not tokens:
+        return "tell", ""
+    wh = next((t for t in tokens if t.lower_ in _WH and not _inside_condition(t)), None)
+    options = any(t.lower_ == "or" for t in tokens)
+    if tokens[0].lower_ == "tell" or ("?" not in text and (wh is None or wh.i > 0)):
+        return "tell", ""
+    if wh is None:
+        if options and any(t.lemma_ == "prefer" for t in tokens):
+            return "choice", ""
+        return ("choice" if options else "yesno"), ""
+    if options and wh.lower_ in ("which", "what", "who"):
+        return "choice", ""
+    return _wh_wants(wh)
+
+
+def _inside_condition(token: Token) -> bool:
+    return any(a.dep_ == "advcl" for a in (token.head, token.head.head)) and token.lower_ in (
+        "when",
+        "where",
+    )
+
+
+_AMOUNTS = frozenset(
+    "many much long old far often tall big heavy fast deep high wide hot cold loud strong late "
+    "early soon hard little".split()
+)
+
+
+def _wh_wants(wh: Token) -> tuple[str, str]:
+    word = wh.lower_
+    after = wh.nbor() if wh.i + 1 < len(wh.doc) else None
+    if word == "how" and after is not None and after.lemma_ in _AMOUNTS:
+        return "amount", {"little": "much"}.get(after.lemma_, after.lemma_)
+    if word in ("what", "which") and after is not None and after.lower_ == "name":
+        return "name", ""
+    if word in ("what", "which"):
+        noun = wh.head if wh.dep_ == "det" and wh.head.i > wh.i else None
+        if noun is None and after is not None and after.pos_ == "NOUN":
+            noun = after
+        head = noun.lemma_.lower() if noun is not None else ""
+        return ("who" if _is_someone(head) else "what"), head
+    if word == "how" and any(t.lower_ == "know" and t.i <= wh.i + 3 for t in wh.doc):
+        return "know", ""
+    return word, ""
+
+
+def _is_someone(noun: str) -> bool:
+    lex = lexicon()
+    concepts = [*lex.groups(noun, "n"), noun]
+    return any(
+        lex.kinds.get(c, frozenset()) & {"relative", "helper", "someone"} for c in concepts
+    ) and not {"animal", "pet"} & set(concepts)
+
+
+def _tense(doc: Doc, wants: str) -> str:
+    root = next((t for t in doc if t.dep_ == "ROOT"), None)
+    if root is None:
+        return ""
+    own = [root, *(c for c in root.children if c.dep_ in ("aux", "auxpass", "cop"))]
+    forms = {t.lower_ for t in own}
+    if forms & {"will", "shall"} or ({"going"} & forms and any(t.dep_ == "xcomp" for t in doc)):
+        return "will"
+    if forms & {"would", "could", "might"}:
+        return "would"
+    if forms & {"did", "was", "were"} or any(t.tag_ == "VBD" for t in own):
+        return "past"
+    if any(t.tag_ in ("VBP", "VBZ", "VB", "MD") for t in own):
+        return "now"
+    return "past" if any(t.tag_ == "VBD" for t in doc) and wants == "tell" else ""
+
+
+def _names(token: Token, lex: Lexicon) -> list[str]:
+    if token.lower_ in _YOU or token.lemma_ in _ANYONE:
+        return ["you"]
+    if token.lower_ in _WH:
+        return ["?"]
+    if any(c.lower_ in _WH and c.dep_ == "det" for c in token.children):
+        return ["?"]
+    lemma = _lemma(token)
+    return list(dict.fromkeys([*lex.groups(lemma, _POS.get(token.pos_, "")), lemma]))
+
+
+def _acts(doc: Doc, lex: Lexicon) -> list[list[Any]]:
+    acts: list[list[Any]] = []
+    for verb in doc:
+        if verb.pos_ not in ("VERB", "AUX") or verb.dep_ in ("aux", "auxpass"):
+            continue
+        doers: list[str] = []
+        done_to: list[str] = []
+        for child in verb.children:
+            if child.dep_ == "nsubj":
+                doers += _names(child, lex)
+            elif child.dep_ in ("dobj", "nsubjpass", "dative"):
+                done_to += _names(child, lex)
+            elif child.dep_ in ("prep", "agent"):
+                for inner in child.children:
+                    if inner.dep_ == "pobj":
+                        (doers if child.dep_ == "agent" else done_to).extend(_names(inner, lex))
+        if doers and done_to:
+            acts.append([_names(verb, lex), doers, done_to])
+    return acts
+
+
+def _compares(doc: Doc, lex: Lexicon, wants: str) -> list[list[str]]:
+    """The two sides of a comparison, and what is compared, for a question that yes or no answers."""
+    if wants not in ("yesno", "choice"):
+        return []
+    pivot = next((t for t in doc if t.lower_ in ("than", "before", "after")), None)
+    if pivot is None:
+        return []
+    measure: list[str] = []
+    sides: tuple[list[str], list[str]] = ([], [])
+    for token in doc:
+        if token.tag_ in ("JJR", "RBR") or token is pivot and pivot.lower_ != "than":
+            measure += _names(token, lex)
+        elif token.pos_ in ("NOUN", "PROPN", "NUM", "PRON") and token.lower_ not in _WH:
+            sides[token.i > pivot.i].extend(_names(token, lex))
+    return [measure, *sides] if measure and all(sides) else []

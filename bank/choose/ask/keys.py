@@ -7,4 +7,4 @@ from typing import Any
 
 def keys_of(frame: dict[str, Any]) -> list[str]:
     """The keys of a frame: its content words."""
-    return list(frame["content"])
+    return sorted({name for names, weight, _ in frame["atoms"] if weight > 0.3 for name in names[:1]})

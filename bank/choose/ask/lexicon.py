@@ -1,0 +1,106 @@
+"""The words of a classroom: which mean the same, which turn an ask around, which bring which along.
+
+Four small lists of our own stand beside this file. A *concept* is the first word of a group of
+synonyms, or a lemma that stands in no group.
+"""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from dataclasses import dataclass
+from functools import lru_cache
+from importlib.resources import files
+
+_POS_MARK = {"n": "n", "v": "v", "a": "a", "p": "p"}
+
+
+@dataclass(frozen=True, slots=True)
+class Lexicon:
+    """The four lists, ready to be asked.
+
+    `words` maps a word to its (group, part of speech or "") pairs; `phrases` maps the first word of
+    a phrase to its (words, group) pairs, the longest first; `kinds` maps a concept to the names of
+    its kinds; `opposites` and `related` map a concept to concepts.
+    """
+
+    words: dict[str, tuple[tuple[str, str], ...]]
+    phrases: dict[str, tuple[tuple[tuple[str, ...], str], ...]]
+    joined: dict[str, str]
+    kinds: dict[str, frozenset[str]]
+    opposites: dict[str, frozenset[str]]
+    related: dict[str, frozenset[str]]
+
+    def groups(self, word: str, pos: str = "") -> tuple[str, ...]:
+        """The groups in which `word` stands as this part of speech ("n", "v", "a" or "" for any)."""
+        return tuple(
+            group for group, only in self.words.get(word, ()) if not only or not pos or only == pos
+        )
+
+
+def _lines(name: str) -> list[str]:
+    text = files("bank.choose.ask").joinpath(name).read_text(encoding="utf-8")
+    return [line.strip() for line in text.splitlines() if line.strip() and line[0] != "#"]
+
+
+def _split_mark(word: str) -> tuple[str, str]:
+    stem, dot, mark = word.rpartition(".")
+    return (stem, mark) if dot and mark in _POS_MARK else (word, "")
+
+
+@lru_cache(maxsize=1)
+def lexicon() -> Lexicon:
+    """The lists, read once."""
+    words: dict[str, list[tuple[str, str]]] = defaultdict(list)
+    phrases: dict[str, list[tuple[tuple[str, ...], str]]] = defaultdict(list)
+    joined: dict[str, str] = {}
+    for line in _lines("synonyms.txt"):
+        members = line.split()
+        group = _split_mark(members[0])[0]
+        for member in members:
+            word, mark = _split_mark(member)
+            if "_" in word:
+                parts = tuple(word.split("_"))
+                phrases[parts[0]].append((parts, group))
+                joined[word] = group
+            else:
+                words[word].append((group, mark))
+
+    def concepts(member: str) -> list[str]:
+        word, mark = _split_mark(member)
+        if word in joined:
+            return [joined[word]]
+        return [g for g, only in words.get(word, ()) if not mark or not only or only == mark] or [
+            word
+        ]
+
+    kinds: dict[str, set[str]] = defaultdict(set)
+    for line in _lines("kinds.txt"):
+        kind, _, members_text = line.partition(":")
+        for member in members_text.split():
+            for concept in concepts(member)[:1]:
+                kinds[concept].add(kind)
+    opposites: dict[str, set[str]] = defaultdict(set)
+    for line in _lines("opposites.txt"):
+        left, right = line.split()
+        for a in concepts(left):
+            for b in concepts(right):
+                if a != b:
+                    opposites[a].add(b)
+                    opposites[b].add(a)
+    related: dict[str, set[str]] = defaultdict(set)
+    for line in _lines("related.txt"):
+        key, _, others = line.partition(":")
+        for part in key.split():
+            for concept in concepts(part):
+                related[concept].update(c for other in others.split() for c in concepts(other))
+    return Lexicon(
+        words={word: tuple(groups) for word, groups in words.items()},
+        phrases={
+            first: tuple(sorted(found, key=lambda pair: -len(pair[0])))
+            for first, found in phrases.items()
+        },
+        joined=joined,
+        kinds={k: frozenset(v) for k, v in kinds.items()},
+        opposites={k: frozenset(v) for k, v in opposites.items()},
+        related={k: frozenset(v) for k, v in related.items()},
+    )
