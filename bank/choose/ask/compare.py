@@ -61,6 +61,14 @@ def _other_way_round(a: Frame, b: Frame, lex: Lexicon) -> bool:
     return turned != (crossed > straight)
 
 
+def _other_head(a: Frame, b: Frame, lex: Lexicon) -> bool:
+    """What is your favorite color? / What is your favorite animal?"""
+    if a["wants"] != b["wants"] or a["wants"] == "amount" or not (a["head"] and b["head"]):
+        return False
+    x, y = [a["head"], 1.0, "h"], [b["head"], 1.0, "h"]
+    return not _likeness(x, y, lex) and not {"thing", "part"} & {*x[0], *y[0]}
+
+
 # Who sits next to whom: true both ways.
 _MUTUAL = frozenset("sit meet play talk live be near_to next_to look_like".split())
 
@@ -122,16 +130,24 @@ def _other_want(a: Frame, b: Frame, lex: Lexicon) -> bool:
     return frozenset(wants) not in _SAME_WANT
 
 
+def _thing_like(name: str, lex: Lexicon) -> bool:
+    return bool(lex.kinds.get(name, frozenset()) - {"action", "dimension", "feeling"})
+
+
 def _swapped(a: Frame, b: Frame, lex: Lexicon) -> bool:
     """The same ideas, but two of them have changed places: Do dogs chase cats? / Do cats chase dogs?"""
     left = [x[0][0] for x in a["atoms"]]
     right = [y[0][0] for y in b["atoms"]]
-    if len(left) != len(right) or a["wants"] != b["wants"]:
+    if len(left) != len(right) or not a["wants"] == b["wants"] == "yesno":
         return False
     apart = [i for i, (x, y) in enumerate(zip(left, right, strict=True)) if x != y]
     if len(apart) != 2 or {"or", "and"} & {*a["words"], *b["words"]} or a["compares"]:
         return False
     i, j = apart
+    if not {a["atoms"][i][2], a["atoms"][j][2]} <= {"s", "o", "m"} and not (
+        _thing_like(left[i], lex) and _thing_like(left[j], lex)
+    ):
+        return False
     return left[i] == right[j] and left[j] == right[i]
 
 
@@ -142,6 +158,7 @@ _APART = (
     ("exchanged", _exchanged),
     ("changed places", _swapped),
     ("other want", _other_want),
+    ("other thing asked for", _other_head),
 )
 
 
@@ -213,6 +230,10 @@ def _shared(a: Frame, b: Frame, lex: Lexicon) -> tuple[float, str]:
         rest_right = [y for y in rest_right if not set(y[0]) & set(b["compares"][0])]
     cost = sum(_cost(x, right, b, lex) for x in rest_left)
     cost += sum(_cost(y, left, a, lex) for y in rest_right)
+    same_ideas = not any(x[1] > LIGHT for x in rest_left + rest_right)
+    wants = frozenset({a["wants"], b["wants"]})
+    if same_ideas and cost <= 0.1 and len(wants) == 2 and wants not in _TOLD_ALIKE:
+        return 0.0, "other want, same ideas"
     score = common / (common + cost) if common else 0.0
     return score, f"{[x[0][0] for x in rest_left]} / {[y[0][0] for y in rest_right]}"
 
@@ -230,10 +251,26 @@ def _clash(x: Atom, y: Atom, lex: Lexicon) -> str:
 
 
 LIGHT = 0.3
+_TOLD_ALIKE = {
+    frozenset(pair)
+    for pair in (
+        ("what", "how"),
+        ("what", "tell"),
+        ("how", "tell"),
+        ("who", "tell"),
+        ("who", "name"),
+        ("choice", "what"),
+        ("choice", "who"),
+        ("choice", "where"),
+        ("choice", "yesno"),
+    )
+}
 
 
 def _cost(x: Atom, others: list[Atom], other: Frame, lex: Lexicon) -> float:
     weight: float = x[1]
+    if other["wants"] in ("what", "who", "where") and not other["head"] and x[2] == "h":
+        weight = LIGHT
     if weight <= LIGHT:
         weight *= 0.5
     said = _brought(x, others, lex)

@@ -4,7 +4,7 @@ A frame is a dict that JSON can hold:
 
 - `method`: how it was made;
 - `wants`: what is asked for (`who`, `where`, `when`, `why`, `how`, `amount`, `what`, `name`,
-  `know`, `choice`, `yesno`, `tell`), and `head`, the thing asked for ("game", "long");
+  `know`, `choice`, `yesno`, `tell`), and `head`, the names of the thing asked for ("game", "long");
 - `liking`: "most", "least" or "";
 - `tense`: "past", "will", "would", "now" or "" (no verb);
 - `atoms`: the ideas of the text in order, each `[names, weight, role]`: the names are concepts that
@@ -47,7 +47,7 @@ _LIGHT = frozenset(
     """have get make go take put use come give keep bring find see need want know think feel time
     place people person day thing like name say help let become seem happen try show look part
     someone child work turn spend carry mean call hold receive favorite special best good
-    happy_with world able with from every add new start town water eat""".split()
+    happy_with world able with from every add eat""".split()
 )
 _RELATIONS = frozenset(
     "before after under over above below behind between near inside outside without around "
@@ -65,8 +65,12 @@ def frame_of(text: str) -> dict[str, Any]:
     doc = parse(wording)
     lex = lexicon()
     words = _words(doc, lex)
-    atoms = _atoms(words, lex)
-    wants, head = _wants(doc, text)
+    wants, head_at = _wants(doc, text)
+    atoms, head = _atoms(words, lex, head_at)
+    if wants == "amount":
+        head = [doc[head_at].lemma_.lower().replace("little", "much")]
+    if liking:
+        atoms = [atom for atom in atoms if not {"favorite", "like"} & set(atom[0])]
     return {
         "method": METHOD,
         "wants": wants,
@@ -149,8 +153,10 @@ def _words(doc: Doc, lex: Lexicon) -> list[_Word]:
     return words
 
 
-def _atoms(words: list[_Word], lex: Lexicon) -> list[list[Any]]:
+def _atoms(words: list[_Word], lex: Lexicon, head_at: int) -> tuple[list[list[Any]], list[str]]:
+    """The ideas in order, and the names of the one that is asked for (token `head_at`)."""
     atoms: list[list[Any]] = []
+    head: list[str] = []
     flat = _flatten(words)
     turned = False  # a "not" waits for the idea that it turns around
     at = 0
@@ -163,23 +169,26 @@ def _atoms(words: list[_Word], lex: Lexicon) -> list[list[Any]]:
         else:
             length = 1
             names, weight = _concepts(flat[at][0], word, lex)
+        asked = any(w.token.i == head_at for _, w in flat[at : at + length])
         at += length
         if not names:
             continue
+        if asked:
+            head = names
         if names[0] in _NEGATIONS:
             turned = True
             atoms.append([["not"], FULL_WEIGHT, "n"])
             continue
         if turned and weight >= LIGHT_WEIGHT and names[0] not in ("you",):
-            opposites = sorted({o for name in names for o in lex.opposites.get(name, ())})
+            opposites = sorted({o for name in names for o in lex.contradictory.get(name, ())})
             if opposites and weight > RELATION_WEIGHT or "like" in names:
                 last = max(i for i, atom in enumerate(atoms) if atom[0] == ["not"])
                 del atoms[last]
                 names = [*opposites, *(f"not_{name}" for name in names)]
                 weight = FULL_WEIGHT
             turned = False
-        atoms.append([names, weight, word.role])
-    return atoms
+        atoms.append([names, weight, "h" if asked else word.role])
+    return atoms, head
 
 
 def _flatten(words: list[_Word]) -> list[tuple[str, _Word]]:
@@ -255,20 +264,19 @@ def _other_lemmas(word: _Word, lex: Lexicon) -> list[str]:
     return found
 
 
-def _wants(doc: Doc, text: str) -> tuple[str, str]:
+def _wants(doc: Doc, text: str) -> tuple[str, int]:
+    """What is asked for, and the token of the thing asked for (-1: none is named)."""
     tokens = [token for token in doc if not token.is_punct]
     if not tokens:
-        return "tell", ""
+        return "tell", -1
     wh = next((t for t in tokens if t.lower_ in _WH and not _inside_condition(t)), None)
     options = any(t.lower_ == "or" for t in tokens)
     if tokens[0].lower_ == "tell" or ("?" not in text and (wh is None or wh.i > 0)):
-        return "tell", ""
+        return "tell", -1
     if wh is None:
-        if options and any(t.lemma_ == "prefer" for t in tokens):
-            return "choice", ""
-        return ("choice" if options else "yesno"), ""
+        return ("choice" if options else "yesno"), -1
     if options and wh.lower_ in ("which", "what", "who"):
-        return "choice", ""
+        return "choice", -1
     return _wh_wants(wh)
 
 
@@ -285,22 +293,29 @@ _AMOUNTS = frozenset(
 )
 
 
-def _wh_wants(wh: Token) -> tuple[str, str]:
+def _wh_wants(wh: Token) -> tuple[str, int]:
     word = wh.lower_
     after = wh.nbor() if wh.i + 1 < len(wh.doc) else None
     if word == "how" and after is not None and after.lemma_ in _AMOUNTS:
-        return "amount", {"little": "much"}.get(after.lemma_, after.lemma_)
+        return "amount", after.i
     if word in ("what", "which") and after is not None and after.lower_ == "name":
-        return "name", ""
+        return "name", -1
     if word in ("what", "which"):
         noun = wh.head if wh.dep_ == "det" and wh.head.i > wh.i else None
         if noun is None and after is not None and after.pos_ == "NOUN":
             noun = after
-        head = noun.lemma_.lower() if noun is not None else ""
-        return ("who" if _is_someone(head) else "what"), head
+        if noun is None and after is not None and after.lemma_ == "be":
+            noun = next((t for t in wh.doc if t.lower_ == "favorite"), None)
+            noun = noun.head if noun is not None and noun.head.pos_ in ("NOUN", "PROPN") else None
+        if noun is None:
+            return "what", -1
+        if noun.lemma_ in ("kind", "sort", "type", "part"):
+            inner = [p for prep in noun.children for p in prep.children if p.dep_ == "pobj"]
+            noun = inner[0] if inner else noun
+        return ("who" if _is_someone(noun.lemma_.lower()) else "what"), noun.i
     if word == "how" and any(t.lower_ == "know" and t.i <= wh.i + 3 for t in wh.doc):
-        return "know", ""
-    return word, ""
+        return "know", -1
+    return word, -1
 
 
 def _is_someone(noun: str) -> bool:
@@ -322,6 +337,8 @@ def _tense(doc: Doc, wants: str) -> str:
     if forms & {"would", "could", "might"}:
         return "would"
     if forms & {"did", "was", "were"} or any(t.tag_ == "VBD" for t in own):
+        return "past"
+    if root.lemma_ == "be" and any(t.dep_ == "relcl" and t.tag_ in ("VBD", "VBN") for t in doc):
         return "past"
     if any(t.tag_ in ("VBP", "VBZ", "VB", "MD") for t in own):
         return "now"
@@ -370,7 +387,7 @@ def _compares(doc: Doc, lex: Lexicon, wants: str) -> list[list[str]]:
     measure: list[str] = []
     sides: tuple[list[str], list[str]] = ([], [])
     for token in doc:
-        if token.tag_ in ("JJR", "RBR") or token is pivot and pivot.lower_ != "than":
+        if token.tag_ in ("JJR", "RBR") or token.i == pivot.i and pivot.lower_ != "than":
             measure += _names(token, lex)
         elif token.pos_ in ("NOUN", "PROPN", "NUM", "PRON") and token.lower_ not in _WH:
             sides[token.i > pivot.i].extend(_names(token, lex))

@@ -20,7 +20,8 @@ class Lexicon:
 
     `words` maps a word to its (group, part of speech or "") pairs; `phrases` maps the first word of
     a phrase to its (words, group) pairs, the longest first; `kinds` maps a concept to the names of
-    its kinds; `opposites` and `related` map a concept to concepts.
+    its kinds; `opposites` and `related` map a concept to concepts; `contradictory` has
+    the opposites of which one always holds: what is not wet is dry.
     """
 
     words: dict[str, tuple[tuple[str, str], ...]]
@@ -28,6 +29,7 @@ class Lexicon:
     joined: dict[str, str]
     kinds: dict[str, frozenset[str]]
     opposites: dict[str, frozenset[str]]
+    contradictory: dict[str, frozenset[str]]
     related: dict[str, frozenset[str]]
 
     def groups(self, word: str, pos: str = "") -> tuple[str, ...]:
@@ -67,6 +69,10 @@ def lexicon() -> Lexicon:
 
     def concepts(member: str) -> list[str]:
         word, mark = _split_mark(member)
+        if "_" in word and word not in joined:
+            joined[word] = word
+            parts = tuple(word.split("_"))
+            phrases[parts[0]].append((parts, word))
         if word in joined:
             return [joined[word]]
         return [g for g, only in words.get(word, ()) if not mark or not only or only == mark] or [
@@ -80,13 +86,17 @@ def lexicon() -> Lexicon:
             for concept in concepts(member)[:1]:
                 kinds[concept].add(kind)
     opposites: dict[str, set[str]] = defaultdict(set)
+    contradictory: dict[str, set[str]] = defaultdict(set)
     for line in _lines("opposites.txt"):
-        left, right = line.split()
+        left, right, *mark = line.split()
         for a in concepts(left):
             for b in concepts(right):
                 if a != b:
                     opposites[a].add(b)
                     opposites[b].add(a)
+                    if mark:
+                        contradictory[a].add(b)
+                        contradictory[b].add(a)
     related: dict[str, set[str]] = defaultdict(set)
     for line in _lines("related.txt"):
         key, _, others = line.partition(":")
@@ -101,6 +111,7 @@ def lexicon() -> Lexicon:
         },
         joined=joined,
         kinds={k: frozenset(v) for k, v in kinds.items()},
+        contradictory={k: frozenset(v) for k, v in contradictory.items()},
         opposites={k: frozenset(v) for k, v in opposites.items()},
         related={k: frozenset(v) for k, v in related.items()},
     )
