@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
+import functools
 from collections.abc import Iterator
 from dataclasses import replace
 from pathlib import Path
 from types import TracebackType
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from bank.classroom_days import Days
-from bank.classroom_items import Items
 from bank.item import BankError
 from bank.learner import (
     RESPONSE_MODES,
@@ -23,6 +23,9 @@ from bank.learner import (
 from bank.skill import skill
 from bank.store import Store, create_store, find_path, open_store
 from bank.store_sets import learners, write_learner
+
+if TYPE_CHECKING:
+    from bank.classroom_items import Items
 
 
 def open_bank(
@@ -43,9 +46,15 @@ class Bank:
 
     def __init__(self, store: Store) -> None:
         self.store = store
-        self.items = Items(store)
         self.learners = Learners(store)
         self.days = Days(store)
+
+    @functools.cached_property
+    def items(self) -> Items:
+        """The items; loaded when asked for, since the morning's commands go without."""
+        from bank.classroom_items import Items
+
+        return Items(self.store)
 
     @property
     def path(self) -> Path:

@@ -12,9 +12,7 @@ from dataclasses import dataclass, replace
 from typing import Any
 
 from bank.calendar import SchoolCalendar
-from bank.choose.draw import DEFAULT_SHORT, SLOTS, TWIN_DAYS, Draw, Rules
-from bank.choose.mix import Mixture
-from bank.choose.share import DEFAULT_SCOPES, own
+from bank.choose.rules import DEFAULT_SCOPES, DEFAULT_SHORT, SLOTS, TWIN_DAYS, Rules
 from bank.item import BankError, Item, clean_text
 from bank.learner import Learner
 from bank.store import Store, now
@@ -177,6 +175,8 @@ class Days:
         if short is None:
             short = rules.calendar.is_half_day(day)
         if asked - set(day_sets(self.store, day)) and self.store.writable:
+            from bank.choose.draw import Draw
+
             with self.store.writing():
                 for made in Draw(self.store, day, rules, short).sets(everyone):
                     if made.learner in asked:
@@ -233,6 +233,10 @@ class Days:
         `slot` is `sentence`, `topic`, or `question` with a number from 1. `BankError` where the bank
         has nothing else that fits; the set is then as it was.
         """
+        from bank.choose.draw import Draw
+        from bank.choose.mix import Mixture
+        from bank.choose.share import own
+
         learner = self.learners([code])[0]
         kind, position = read_slot(slot)
         reason = clean_text(reason, "the reason")

@@ -130,6 +130,22 @@ class Column:
     write: Callable[[Any], Any] = lambda value: value
 
 
+def _id(cell: Any) -> str:
+    return check_id(str(cell).strip()) if str(cell).strip() else ""
+
+
+def _number_or_empty(value: float | None) -> Any:
+    return "" if value is None else value
+
+
+def _json_or_empty(value: Any) -> str:
+    return json.dumps(value, ensure_ascii=False) if value else ""
+
+
+def _all_faulty(versions: Sequence[Version]) -> str:
+    return BAR.join(version.faulty for version in versions)
+
+
 def _joined(separator: str) -> Callable[[Any], str]:
     return lambda value: separator.join(map(str, value))
 
@@ -137,7 +153,7 @@ def _joined(separator: str) -> Callable[[Any], str]:
 COLUMNS = {
     column.name: column
     for column in (
-        Column("id", "id", "stable id; empty for a new item", lambda c: check_id(str(c).strip()) if str(c).strip() else ""),
+        Column("id", "id", "stable id; empty for a new item", _id),
         Column("kind", "kind", "question, sentence, topic or sort", _one_of("kind", KINDS)),
         Column("text", "text", "the item; for a sentence the corrected one", _line("the text")),
         Column("state", "state", "draft, ready or retired", _one_of("state", STATES)),
@@ -149,20 +165,20 @@ COLUMNS = {
         Column("words", "words", "words for a word box with | between", _several(BAR, "a word"), _joined(BAR)),
         Column("season", "seasons", "MM-DD..MM-DD, several with ; between", _seasons, _joined(SEMICOLON)),
         Column("picture", "picture", "a picture word or picture file", _line("the picture")),
-        Column("faulty", "versions", "faulty versions, easiest first, with | between", _versions, lambda v: BAR.join(one.faulty for one in v)),
+        Column("faulty", "versions", "faulty versions, easiest first, with | between", _versions, _all_faulty),
         Column("note", "notes", "notes with | between", _several(BAR, "a note"), _joined(BAR)),
         Column("source", "source", "where the item is from", _line("the source")),
         Column("author", "author", "who wrote it", _line("the author")),
-        Column("level_as", "level_as", "a specialist's own placement", _grade, lambda v: "" if v is None else v),
+        Column("level_as", "level_as", "a specialist's own placement", _grade, _number_or_empty),
         Column("as_is", "as_is", "why it is ready in spite of a finding", _line("the reason")),
         Column("objection", "objection", "why someone set it aside", _line("the objection")),
-        Column("grade", "grade", "the computed level", _grade, lambda v: "" if v is None else v),
-        Column("low", "low", "the low end of its range", _grade, lambda v: "" if v is None else v),
-        Column("high", "high", "the high end of its range", _grade, lambda v: "" if v is None else v),
+        Column("grade", "grade", "the computed level", _grade, _number_or_empty),
+        Column("low", "low", "the low end of its range", _grade, _number_or_empty),
+        Column("high", "high", "the high end of its range", _grade, _number_or_empty),
         Column("method", "method", "the version of the method", _line("the method")),
         Column("history", "history", "written by the program, for exchange", _digests, _joined(" ")),
-        Column("sort", "sort", "a word sort, written by the program", _json, lambda v: json.dumps(v, ensure_ascii=False) if v else ""),
-        Column("computed", "computed", "written by the program", _json, lambda v: json.dumps(v, ensure_ascii=False) if v else ""),
+        Column("sort", "sort", "a word sort, written by the program", _json, _json_or_empty),
+        Column("computed", "computed", "written by the program", _json, _json_or_empty),
     )
 }  # fmt: skip
 # What a person writes: two items that agree in these are the same item.

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import datetime as dt
 import re
-import secrets
 import unicodedata
 from dataclasses import dataclass, field
 from typing import Any
@@ -64,6 +63,8 @@ def fold_text(text: str) -> str:
 
 def new_id() -> str:
     """A random id that never changes, easy to read out: seven letters and digits."""
+    import secrets
+
     return "".join(secrets.choice(_ID_LETTERS) for _ in range(7))
 
 

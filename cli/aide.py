@@ -5,11 +5,21 @@ from __future__ import annotations
 import typer
 
 from bank.item import BankError
-from cli.common import AIDE, DAY, JSON, console, day_title, print_json, read_day, use_bank
+from cli.common import (
+    AIDE,
+    DAY,
+    JSON,
+    add_commands,
+    console,
+    day_title,
+    print_json,
+    read_day,
+    use_bank,
+)
 
 
-def register(app: typer.Typer) -> None:
-    app.command(rich_help_panel=AIDE)(key)
+def register(app: typer.Typer, only: str = "") -> None:
+    add_commands(app, AIDE, {"key": key}, only)
 
 
 def key(

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import importlib
 import sys
 from collections.abc import Sequence
 
@@ -9,8 +10,26 @@ import typer
 
 from bank import __version__
 from bank.item import BankError
-from cli import aide, specialist, teacher
 from cli.common import REFUSED, named_bank, say
+
+# Which file has which commands; only the file of the command that is asked for is loaded.
+PEOPLE = {
+    "teacher": ("today", "draw", "swap", "unused", "new", "demo", "learner"),
+    "specialist": (
+        "add",
+        "import",
+        "export",
+        "find",
+        "show",
+        "tag",
+        "change",
+        "retire",
+        "level-as",
+        "relevel",
+        "conflicts",
+    ),
+    "aide": ("key",),
+}
 
 ABOUT = """Fresh, levelled morning work for each learner, each school day, without repeats.
 
@@ -19,17 +38,24 @@ specialist's own placement always wins. Follow your school's rules for learner r
 not names.
 """
 
-app = typer.Typer(
-    name="binderbank",
-    help=ABOUT,
-    no_args_is_help=True,
-    add_completion=False,
-    pretty_exceptions_enable=False,
-    context_settings={"help_option_names": ["--help", "-h"]},
-)
+
+def build(command: str = "") -> typer.Typer:
+    """The application with this one command, or with all of them where it is none of ours."""
+    app = typer.Typer(
+        name="binderbank",
+        help=ABOUT,
+        no_args_is_help=True,
+        add_completion=False,
+        pretty_exceptions_enable=False,
+        context_settings={"help_option_names": ["--help", "-h"]},
+    )
+    app.callback()(_main)
+    owners = [person for person, commands in PEOPLE.items() if command in commands]
+    for person in owners or PEOPLE:
+        importlib.import_module(f"cli.{person}").register(app, command if owners else "")
+    return app
 
 
-@app.callback()
 def _main(
     bank: str = typer.Option(
         None, "--bank", metavar="FILE", help="The bank; else BINDERBANK, else the usual place."
@@ -38,10 +64,6 @@ def _main(
 ) -> None:
     if bank:
         named_bank[0] = bank
-
-
-for person in (teacher, specialist, aide):
-    person.register(app)
 
 
 def main(arguments: Sequence[str] | None = None) -> None:
@@ -60,7 +82,7 @@ def _run(words: list[str]) -> int:
     # typer carries its own copy of click; its errors are caught by the names that it gives them.
     named_bank[0] = None
     try:
-        result = app(words, standalone_mode=False, prog_name="binderbank")
+        result = build(_command_of(words))(words, standalone_mode=False, prog_name="binderbank")
         return result if isinstance(result, int) else 0
     except BankError as error:
         say(f"binderbank: {error}", to_errors=True)
@@ -84,6 +106,19 @@ def _run(words: list[str]) -> int:
         else:
             raise
     return REFUSED
+
+
+def _command_of(words: Sequence[str]) -> str:
+    """The command that is asked for: the first word that is neither an option nor the bank."""
+    skip = False
+    for word in words:
+        if skip:
+            skip = False
+        elif word == "--bank":
+            skip = True
+        elif not word.startswith("-"):
+            return word
+    return ""
 
 
 def _say_usage(error: Exception) -> None:

@@ -34,6 +34,16 @@ DAY = typer.Argument(
 CODES = typer.Option([], "--for", metavar="CODE", help="Only for this learner; may be said again.")
 
 
+def add_commands(app: typer.Typer, panel: str, commands: dict[str, Any], only: str = "") -> None:
+    """Add commands by name (a typer application as a command with commands of its own), or one."""
+    for name, command in commands.items():
+        if only in ("", name):
+            if isinstance(command, typer.Typer):
+                app.add_typer(command, name=name, rich_help_panel=panel)
+            else:
+                app.command(name, rich_help_panel=panel)(command)
+
+
 def console(to_errors: bool = False) -> Console:
     """A console as wide as the terminal, or 80 columns of plain text when piped."""
     stream = sys.stderr if to_errors else sys.stdout

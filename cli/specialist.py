@@ -14,6 +14,7 @@ from cli.common import (
     JSON,
     REFUSED,
     SPECIALIST,
+    add_commands,
     console,
     print_json,
     progress,
@@ -26,7 +27,7 @@ ITEM = typer.Argument(..., metavar="ITEM", help="The item's id.")
 ITEMS = typer.Argument(..., metavar="ITEM...", help="The items' ids.")
 
 
-def register(app: typer.Typer) -> None:
+def register(app: typer.Typer, only: str = "") -> None:
     commands: dict[str, Any] = {
         "add": add,
         "import": bring_in,
@@ -40,8 +41,7 @@ def register(app: typer.Typer) -> None:
         "relevel": relevel,
         "conflicts": conflicts,
     }
-    for name, command in commands.items():
-        app.command(name, rich_help_panel=SPECIALIST)(command)
+    add_commands(app, SPECIALIST, commands, only)
 
 
 def add(

@@ -14,6 +14,7 @@ from cli.common import (
     IN_PART,
     JSON,
     TEACHER,
+    add_commands,
     command_line,
     console,
     day_title,
@@ -31,10 +32,17 @@ learner_app = typer.Typer(
 )
 
 
-def register(app: typer.Typer) -> None:
-    for command in (today, draw, swap, unused, new, demo):
-        app.command(rich_help_panel=TEACHER)(command)
-    app.add_typer(learner_app, name="learner", rich_help_panel=TEACHER)
+def register(app: typer.Typer, only: str = "") -> None:
+    commands = {
+        "today": today,
+        "draw": draw,
+        "swap": swap,
+        "unused": unused,
+        "new": new,
+        "demo": demo,
+        "learner": learner_app,
+    }
+    add_commands(app, TEACHER, commands, only)
 
 
 def today(

@@ -9,41 +9,18 @@ from __future__ import annotations
 import datetime as dt
 import hashlib
 from collections import Counter
-from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field, replace
+from collections.abc import Sequence
+from dataclasses import replace
 
-from bank.calendar import SchoolCalendar
 from bank.choose.ladder import EASIER, IN_BAND, SEEN, Choice, climb_down
 from bank.choose.mix import Mixture
-from bank.choose.share import DEFAULT_SCOPES, Circle, circles, own
+from bank.choose.rules import PLURALS, SINGULARS, SLOTS, Rules
+from bank.choose.share import Circle, circles, own
 from bank.item import Item
 from bank.learner import Learner, grade_word
 from bank.store import Store
 from bank.store_items import get_items, twins_of
 from bank.store_sets import Candidate, DaySet, Given, Want, day_sets, unseen_item
-
-SLOTS = ("question", "sentence", "topic")
-PLURALS = {"question": "questions", "sentence": "sentences to fix", "topic": "topics"}
-SINGULARS = {"question": "question", "sentence": "sentence to fix", "topic": "topic"}
-TWIN_DAYS = 30  # school days during which a twin counts as a repeat
-DEFAULT_SHORT = {"question": 3, "sentence": 1, "topic": 0}
-
-
-@dataclass(frozen=True, slots=True)
-class Rules:
-    """The settings of the draw."""
-
-    calendar: SchoolCalendar = field(default_factory=SchoolCalendar)
-    scopes: Mapping[str, str] = field(default_factory=lambda: dict(DEFAULT_SCOPES))
-    twin_days: int = TWIN_DAYS
-    sentences: int = 1
-    topics: int = 1
-    short: Mapping[str, int] = field(default_factory=lambda: dict(DEFAULT_SHORT))
-
-    def counts(self, learner: Learner, short: bool) -> dict[str, int]:
-        """How many of each kind the learner gets; a short morning never has more than a full one."""
-        full = {"question": learner.questions, "sentence": self.sentences, "topic": self.topics}
-        return {kind: min(n, self.short.get(kind, n)) if short else n for kind, n in full.items()}
 
 
 class Draw:

@@ -7,9 +7,6 @@ from dataclasses import dataclass
 
 from bank.learner import Learner
 
-SCOPES = ("class", "group", "own")
-# Defaults of the slots: the sentence and the topic hang on the board, the questions are the group's.
-DEFAULT_SCOPES = {"question": "group", "sentence": "class", "topic": "class"}
 # Bands that meet in less than this many grades share nothing worth the name.
 NARROWEST_SHARE = 0.5
 
