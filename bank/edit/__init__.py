@@ -1,1 +1,23 @@
-"""Align, name, explain, make and mark the errors of a sentence."""
+"""Align, name, explain, make and mark the errors of a sentence.
+
+Nothing here loads spaCy until a sentence is compared, so that printing a stored key stays quick.
+"""
+
+from bank.edit.alternatives import Alternative, alternatives
+from bank.edit.attempt import mark_attempt
+from bank.edit.compare import compare, compare_many
+from bank.edit.fix import Fix, Marks
+from bank.edit.plant import places, plant, plant_fixes
+
+__all__ = [
+    "Alternative",
+    "Fix",
+    "Marks",
+    "alternatives",
+    "compare",
+    "compare_many",
+    "mark_attempt",
+    "places",
+    "plant",
+    "plant_fixes",
+]

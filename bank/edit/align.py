@@ -1,0 +1,277 @@
+"""Which tokens of the faulty version stand for which of the corrected one.
+
+A dynamic programme in the manner of Damerau and Levenshtein over tokens, with three more steps that
+a child's sentence needs: two words for one (`grand mother`), one for two (`alot`), and two
+neighbouring groups in the wrong order (`dog a big`). Costs say how likely one word stands for
+another, so that `goed` meets `went` and not the word beside it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import lru_cache
+
+from bank.edit import lexicon
+from bank.edit.sets import (
+    ARTICLES,
+    AUXILIARIES,
+    BE,
+    CONFUSED,
+    DEMONSTRATIVE,
+    NEGATIVE_PAIRS,
+    NUMBER_WORDS,
+    PERSONAL,
+    PRONOUNS,
+)
+from bank.edit.tokens import END_MARKS, QUOTES, Token
+
+DROP_WORD = 1.0
+DROP_MARK = 0.55
+UNRELATED = 1.75
+NEVER = 9.0
+_LONGEST_MOVE = 7
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """Tokens `i0:i1` of the faulty version stand for tokens `j0:j1` of the corrected one.
+
+    `turn` is nonzero where the first `turn` faulty tokens of the step come last in the corrected.
+    """
+
+    i0: int
+    i1: int
+    j0: int
+    j1: int
+    turn: int = 0
+
+
+def align(faulty: Sequence[Token], corrected: Sequence[Token]) -> list[Step]:
+    """The cheapest steps from left to right that cover both versions."""
+    start = 0
+    while start < min(len(faulty), len(corrected)) and faulty[start].text == corrected[start].text:
+        start += 1
+    f_end, c_end = len(faulty), len(corrected)
+    while f_end > start and c_end > start and faulty[f_end - 1].text == corrected[c_end - 1].text:
+        f_end, c_end = f_end - 1, c_end - 1
+    same_before = [Step(k, k + 1, k, k + 1) for k in range(start)]
+    same_after = [
+        Step(f_end + k, f_end + k + 1, c_end + k, c_end + k + 1) for k in range(len(faulty) - f_end)
+    ]
+    middle = _cheapest(faulty[start:f_end], corrected[start:c_end])
+    moved = [Step(s.i0 + start, s.i1 + start, s.j0 + start, s.j1 + start, s.turn) for s in middle]
+    return same_before + moved + same_after
+
+
+def _cheapest(f: Sequence[Token], c: Sequence[Token]) -> list[Step]:
+    rows, columns = len(f), len(c)
+    cost = [[NEVER * (rows + columns)] * (columns + 1) for _ in range(rows + 1)]
+    back: list[list[Step | None]] = [[None] * (columns + 1) for _ in range(rows + 1)]
+    cost[0][0] = 0.0
+    for i in range(rows + 1):
+        for j in range(columns + 1):
+            here = cost[i][j]
+            for step, price in _steps_from(f, c, i, j):
+                if here + price < cost[step.i1][step.j1] - 1e-9:
+                    cost[step.i1][step.j1] = here + price
+                    back[step.i1][step.j1] = step
+    found: list[Step] = []
+    i, j = rows, columns
+    while i or j:
+        step_back = back[i][j]
+        assert step_back is not None
+        found.append(step_back)
+        i, j = step_back.i0, step_back.j0
+    return found[::-1]
+
+
+def _steps_from(f: Sequence[Token], c: Sequence[Token], i: int, j: int) -> list[tuple[Step, float]]:
+    steps: list[tuple[Step, float]] = []
+    more_f, more_c = i < len(f), j < len(c)
+    if more_f:
+        steps.append((Step(i, i + 1, j, j), _drop(f, i)))
+    if more_c:
+        steps.append((Step(i, i, j, j + 1), _drop(c, j)))
+    if not (more_f and more_c):
+        return steps
+    steps.append((Step(i, i + 1, j, j + 1), pair_cost(f[i], c[j])))
+    if f[i].text == c[j].text:
+        return steps
+    if i + 1 < len(f) and (price := _joined(f[i], f[i + 1], c[j])) < NEVER:
+        steps.append((Step(i, i + 2, j, j + 1), price))
+    if j + 1 < len(c) and (price := _joined(c[j], c[j + 1], f[i])) < NEVER:
+        steps.append((Step(i, i + 1, j, j + 2), price))
+    steps += _turns(f, c, i, j)
+    return steps
+
+
+def _drop(row: Sequence[Token], at: int) -> float:
+    token = row[at]
+    if not token.is_word:
+        return DROP_MARK
+    # Of two equal neighbours the second is the one too many.
+    if at + 1 < len(row) and row[at + 1].key == token.key:
+        return DROP_WORD + 0.01
+    return DROP_WORD
+
+
+def _turns(f: Sequence[Token], c: Sequence[Token], i: int, j: int) -> list[tuple[Step, float]]:
+    """Two neighbouring groups that change places; `me and Ben` for `Ben and I` is one."""
+    found: list[tuple[Step, float]] = []
+    room = min(len(f) - i, len(c) - j, _LONGEST_MOVE)
+    for length in range(2, room + 1):
+        if f[i].key == c[j].key or not f[i].is_word or not c[j].is_word:
+            break
+        for turn in range(1, length):
+            if f[i].key == c[j + length - turn].key and _same_row(f, c, i, j, turn, length):
+                found.append((Step(i, i + length, j, j + length, turn), 0.8 + 0.05 * length))
+        if length >= 3 and _changed_places(f, c, i, j, length):
+            found.append((Step(i, i + length, j, j + length, 1), 0.8))
+    return found
+
+
+def _same_row(
+    f: Sequence[Token], c: Sequence[Token], i: int, j: int, turn: int, length: int
+) -> bool:
+    rest = length - turn
+    return all(f[i + k].key == c[j + rest + k].key for k in range(turn)) and all(
+        f[i + turn + k].key == c[j + k].key for k in range(rest)
+    )
+
+
+def _changed_places(f: Sequence[Token], c: Sequence[Token], i: int, j: int, length: int) -> bool:
+    """`me and X` against `X and I`."""
+    last = j + length - 1
+    return (
+        f[i].key in ("me", "i", "myself")
+        and c[last].key in ("i", "me")
+        and f[i + 1].key in ("and", "or")
+        and c[last - 1].key == f[i + 1].key
+        and all(pair_cost(f[i + 2 + k], c[j + k]) < UNRELATED for k in range(length - 2))
+    )
+
+
+@lru_cache(maxsize=32768)
+def pair_cost(wrong: Token, right: Token) -> float:
+    """How unlikely it is that `wrong` was written for `right`: 0 for the same, `UNRELATED` at most."""
+    return _pair_cost(wrong.text, wrong.is_word, right.text, right.is_word, wrong, right)
+
+
+def _pair_cost(
+    wrong: str, wrong_word: bool, right: str, right_word: bool, w: Token, r: Token
+) -> float:
+    if wrong == right:
+        return 0.0
+    if wrong_word != right_word:
+        return NEVER
+    if not wrong_word:
+        if w.key == r.key:
+            return 0.05
+        both_end = wrong in END_MARKS and right in END_MARKS
+        return 0.35 if both_end else NEVER if right in QUOTES or wrong in QUOTES else 0.9
+    if w.key == r.key:
+        return 0.1
+    if w.letters == r.letters:
+        return 0.2
+    return word_cost(w.key, r.key)
+
+
+@lru_cache(maxsize=32768)
+def word_cost(w: str, r: str) -> float:
+    """The cost of one word for another, both in small letters, by the nearest kinship."""
+    w_bare, r_bare = w.replace("'", ""), r.replace("'", "")
+    close = lexicon.closeness(w_bare, r_bare)
+    if frozenset((w, r)) in CONFUSED:
+        return 0.3
+    if w in ARTICLES and r in ARTICLES:
+        return 0.35
+    if w in NEGATIVE_PAIRS and r in NEGATIVE_PAIRS[w]:
+        return 0.35
+    if NUMBER_WORDS.get(w) == r or NUMBER_WORDS.get(r) == w:
+        return 0.3
+    if w in BE and r in BE:
+        return 0.4
+    if any(w in line and r in line for line in PERSONAL):
+        return 0.35
+    if w in PRONOUNS and r in PRONOUNS or w in DEMONSTRATIVE and r in DEMONSTRATIVE:
+        return 0.45
+    if w_bare + "s" == r_bare or w_bare == r_bare + "s":
+        return 0.3
+    if akin(w_bare, r_bare):
+        return 0.35
+    if close < 0.5 and lexicon.is_word(w) and lexicon.same_sound(w, r):
+        return 0.4
+    if w in AUXILIARIES and r in AUXILIARIES:
+        return 0.8
+    if _contraction_stem(w) and _contraction_stem(w) == _contraction_stem(r):
+        return 0.4
+    if close >= 0.45:
+        return min(UNRELATED - 0.05, 0.35 + (1 - close) * 1.6)
+    if close >= 0.3 and w[0] == r[0] and not lexicon.is_word(w):
+        return 1.3
+    return UNRELATED
+
+
+def _contraction_stem(word: str) -> str:
+    """What kind of contraction a word is: `don't` and `doesn't` share one."""
+    for ending in ("n't", "nt", "'s", "'re", "'ll", "'ve", "'d", "'m"):
+        if word.endswith(ending) and word[: -len(ending)] in AUXILIARIES | {
+            "ai",
+            "wo",
+            "ca",
+            "sha",
+        }:
+            return "n't" if ending in ("n't", "nt") else ending
+    return ""
+
+
+@lru_cache(maxsize=16384)
+def akin(w: str, r: str) -> bool:
+    """Whether two words are forms of one word, standard or as children say them."""
+    shared = lexicon.lemmas(w) & lexicon.lemmas(r)
+    if shared:
+        return True
+    for lemma in lexicon.lemmas(r, "VERB") | lexicon.lemmas(r, "AUX"):
+        if w in lexicon.child_verb_forms(lemma):
+            return True
+    for lemma in lexicon.lemmas(r, "NOUN"):
+        if w in lexicon.child_plurals(lemma):
+            return True
+    stem = lexicon.comparison_stem(r)
+    return bool(stem) and stem != r and lexicon.comparison_stem(w) == stem
+
+
+def _joined(one: Token, two: Token, whole: Token) -> float:
+    """The cost of two tokens for one: joined letters, or `more fast` for `faster`."""
+    if not (one.is_word and two.is_word and whole.is_word):
+        return NEVER
+    joined = one.letters + two.letters
+    if joined == whole.letters:
+        return 0.25
+    if one.key in ("more", "most") and whole.key not in ("more", "most"):
+        stem = lexicon.comparison_stem(whole.key)
+        if stem and lexicon.comparison_stem(two.key) == stem and two.key != whole.key:
+            return 0.5
+    if (
+        abs(len(joined) - len(whole.letters)) <= 2
+        and min(len(one.key), len(two.key)) > 1
+        or (one.key == "a" and whole.key.startswith("al"))
+    ):
+        close = lexicon.closeness(joined, whole.letters)
+        if close >= 0.75 and len(joined) >= 5 and not _is_pair_better(one, two, whole):
+            return 0.45 + (1 - close) * 1.2
+    return NEVER
+
+
+def _is_pair_better(one: Token, two: Token, whole: Token) -> bool:
+    """Whether one of the two already is the whole word, beside an extra word."""
+    return (
+        max(
+            lexicon.closeness(one.letters, whole.letters),
+            lexicon.closeness(two.letters, whole.letters),
+        )
+        >= 0.85
+        or akin(one.letters, whole.letters)
+        or akin(two.letters, whole.letters)
+    )

@@ -1,0 +1,228 @@
+"""From two versions of one sentence to the fixes between them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from bank import language
+from bank.edit.align import UNRELATED, Step, align, pair_cost
+from bank.edit.fix import Fix
+from bank.edit.layers import name_word
+from bank.edit.look import Change, Sentence, Verdict
+from bank.edit.merge import Merger
+from bank.edit.pieces import Draft, Piece, Pieces, cut, render
+from bank.edit.rules_gaps import LEFT_OUT, TOO_MANY
+from bank.edit.sets import ARTICLES, AUXILIARIES, JOINERS, PRONOUNS
+from bank.edit.tokens import END_MARKS, Token, tokens
+
+if TYPE_CHECKING:
+    from spacy.tokens import Doc
+
+UNRELATED_MESSAGE = "these do not look like two versions of one sentence"
+# Below this share of words in common, small words counting little, two texts are not versions.
+_LEAST_SHARED = 0.4
+_SMALL_WORD = 0.3
+_SMALL_WORDS = ARTICLES | AUXILIARIES | JOINERS | PRONOUNS | frozenset(["in", "on", "at", "to", "of"])
+
+
+@dataclass(frozen=True, slots=True)
+class Comparison:
+    """Two versions, the fixes between them, and what is needed to carry out some of the fixes."""
+
+    faulty: str
+    corrected: str
+    fixes: tuple[Fix, ...]
+    drafts: tuple[Draft, ...]
+    pieces: Pieces
+
+    def with_fixed(self, fixed: Iterable[int]) -> str:
+        """The sentence with the fixes of these numbers made, and the others left."""
+        return render(self.pieces, [self.drafts[number] for number in fixed])
+
+
+def compare(faulty: str, corrected: str) -> list[Fix]:
+    """The fixes that turn `faulty` into `corrected`, from left to right, one for each error.
+
+    Raises `ValueError` where the two have too little in common.
+
+    >>> [(fix.skill, fix.wrong, fix.right) for fix in compare("we goed home", "We went home.")]
+    [('capital-first', 'we', 'We'), ('tense', 'goed', 'went'), ('end-mark', '', '.')]
+    """
+    return list(comparison(faulty, corrected).fixes)
+
+
+def compare_many(pairs: Sequence[tuple[str, str]]) -> list[list[Fix]]:
+    """`compare` for many (faulty, corrected) pairs; the corrected ones are parsed in one batch."""
+    docs = language.parse_many([corrected for _, corrected in pairs])
+    return [
+        list(_compare(faulty, corrected, doc).fixes)
+        for (faulty, corrected), doc in zip(pairs, docs, strict=True)
+    ]
+
+
+def comparison(faulty: str, corrected: str) -> Comparison:
+    """What `compare` finds, with the pieces from which any choice of fixes can be written."""
+    return _compare(faulty, corrected, language.parse(corrected))
+
+
+def _compare(faulty: str, corrected: str, doc: Doc) -> Comparison:
+    f, c = tokens(faulty), tokens(corrected)
+    steps = align(f, c)
+    if not _are_versions(f, c, steps):
+        raise ValueError(UNRELATED_MESSAGE)
+    pieces = cut(steps, f, c)
+    sentence = Sentence(f, c, doc)
+    Merger(pieces, sentence).run()
+    for piece in pieces.row:
+        _name(pieces, piece, sentence)
+    drafts = _drafts(pieces)
+    numbered = sorted(
+        ((_fix(draft, faulty, corrected, f, c), draft) for draft in drafts),
+        key=lambda pair: (pair[0].wrong_start, pair[0].right_start, pair[0].wrong_end),
+    )
+    return Comparison(
+        faulty,
+        corrected,
+        tuple(fix for fix, _ in numbered),
+        tuple(draft for _, draft in numbered),
+        pieces,
+    )
+
+
+def _are_versions(f: Sequence[Token], c: Sequence[Token], steps: Sequence[Step]) -> bool:
+    if [t.text for t in f] == [t.text for t in c]:
+        return True
+    shared = total = 0.0
+    for step in steps:
+        f_part = [t for t in f[step.i0 : step.i1] if t.is_word]
+        c_part = [t for t in c[step.j0 : step.j1] if t.is_word]
+        weight = sum(map(_weight, f_part)) + sum(map(_weight, c_part))
+        total += weight
+        is_pair = len(f_part) == 1 and len(c_part) == 1
+        if f_part and c_part and not (is_pair and pair_cost(f_part[0], c_part[0]) >= UNRELATED):
+            shared += weight
+    return shared > 0 and shared / total >= _LEAST_SHARED
+
+
+def _weight(token: Token) -> float:
+    return _SMALL_WORD if token.key in _SMALL_WORDS else 1.0
+
+
+def _name(pieces: Pieces, piece: Piece, sentence: Sentence) -> None:
+    """Give a piece that no group has claimed, or only in part, the drafts of its own."""
+    f, c = pieces.faulty[piece.i0 : piece.i1], pieces.corrected[piece.j0 : piece.j1]
+    if "whole" in piece.layers:
+        return
+    if len(f) == 1 and len(c) == 1 and f[0].is_word and c[0].is_word:
+        wrong, right = pieces.wrong(piece), pieces.right(piece)
+        capital = piece.layers.get("capital")
+        if wrong != right:
+            if capital is not None:
+                wrong = (wrong[0].upper() if right[0].isupper() else wrong[0].lower()) + wrong[1:]
+            if wrong != right:
+                name_word(piece, wrong, right, sentence)
+        _name_space(piece, f[0], c[0])
+        return
+    if [t.text for t in f] == [t.text for t in c]:
+        if f:
+            _name_space(piece, f[0], c[0])
+        return
+    if not f or not c:
+        verdict = _gap(piece, f, c, sentence)
+        piece.claim(Draft(verdict.skill, verdict.sure))
+        return
+    _name_group(piece, f, c)
+
+
+def _name_space(piece: Piece, f: Token, c: Token) -> None:
+    """A space that is missing or too many between two tokens that are right themselves."""
+
+
+def _gap(piece: Piece, f: Sequence[Token], c: Sequence[Token], s: Sentence) -> Verdict:
+    token = (f or c)[0]
+    if not token.is_word:
+        return _mark(token)
+    wrong, right = (token.key, "") if f else ("", token.key)
+    change = Change(wrong, right, piece.i0, piece.j0, s)
+    for rule in TOO_MANY if f else LEFT_OUT:
+        verdict = rule(change)
+        if verdict is not None:
+            return verdict
+    raise AssertionError("the last rule always answers")
+
+
+def _mark(token: Token) -> Verdict:
+    if token.text in END_MARKS:
+        return Verdict("end-mark")
+    if token.text in ("-", "'", "’"):
+        return Verdict("spacing" if token.text == "-" else "apostrophe-possessive", sure=False)
+    return Verdict("end-mark", sure=False)
+
+
+def _name_group(piece: Piece, f: Sequence[Token], c: Sequence[Token]) -> None:
+    """Two words for one or one for two; or one mark for another."""
+    if not f[0].is_word:
+        is_end = c[0].text in END_MARKS
+        piece.claim(Draft("end-mark", sure=is_end))
+        return
+    whole, parts = (c[0], f) if len(c) == 1 else (f[0], c)
+    joined = "".join(token.letters for token in parts)
+    if parts[0].key in ("more", "most") and joined != whole.letters:
+        piece.claim(Draft("comparison"))
+        return
+    piece.claim(Draft("spacing"))
+
+
+def _drafts(pieces: Pieces) -> list[Draft]:
+    found: list[Draft] = [move.draft for move in pieces.moves]
+    if pieces.lead is not None:
+        found.append(pieces.lead)
+    for piece in pieces.row:
+        for draft in piece.layers.values():
+            if draft not in found:
+                found.append(draft)
+    return found
+
+
+def _fix(draft: Draft, faulty: str, corrected: str, f: Sequence[Token], c: Sequence[Token]) -> Fix:
+    w0, w1 = _hull(f, [(p.i0, p.i1) for p in draft.pieces], c, [p.j0 for p in draft.pieces], faulty)
+    r0, r1 = _hull(
+        c, [(p.j0, p.j1) for p in draft.pieces], f, [p.i0 for p in draft.pieces], corrected
+    )
+    return Fix(draft.skill, faulty[w0:w1], corrected[r0:r1], w0, w1, r0, r1, draft.sure)
+
+
+def _hull(
+    row: Sequence[Token],
+    parts: Sequence[tuple[int, int]],
+    other: Sequence[Token],
+    other_at: Sequence[int],
+    text: str,
+) -> tuple[int, int]:
+    """The characters from the first to the last token of the parts; for a gap, where it is."""
+    filled = [(a, b) for a, b in parts if b > a]
+    if filled and not any(a == b for a, b in parts):
+        return row[min(a for a, _ in filled)].start, row[max(b for _, b in filled) - 1].end
+    spots: list[int] = []
+    for (a, b), k in zip(parts, other_at, strict=True):
+        if b > a:
+            spots += [row[a].start, row[b - 1].end]
+        elif len(filled) and not (k < len(other) and not other[k].is_word and len(parts) > 2):
+            continue
+        else:
+            spots.append(_spot(row, a, k < len(other) and other[k].space, text))
+    start, end = min(spots), max(spots)
+    while start < end and text[start].isspace():
+        start += 1
+    return start, end
+
+
+def _spot(row: Sequence[Token], at: int, before_space: bool, text: str) -> int:
+    """Where something is missing: before the next word, or right behind the last for a mark."""
+    if at >= len(row):
+        return row[-1].end if row else 0
+    if at == 0 or before_space or text[row[at].start - 1 : row[at].start] != " ":
+        return row[at].start
+    return row[at - 1].end

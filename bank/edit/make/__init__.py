@@ -1,0 +1,1 @@
+"""Make errors on purpose: one file for each family of errors."""

@@ -1,0 +1,52 @@
+"""Things: childs, two cat, a apple, no article."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from bank.edit import lexicon
+from bank.edit.look import Sentence
+from bank.edit.make.spot import Spot, one
+from bank.edit.make.write import cased
+from bank.edit.sets import NUMBER_WORDS
+from bank.language import starts_with_vowel_sound
+
+_MANY = frozenset(["many", "few", "several", "both", "these", "those", "some", "two"]) | (
+    frozenset(NUMBER_WORDS) - {"one", "zero"}
+)
+
+
+def wrong_plurals(s: Sentence) -> Iterator[Spot]:
+    """A child's plural, or the form for one thing after a word for many."""
+    for j, token in enumerate(s.c):
+        word = s.word(j)
+        if word is None or word.tag_ != "NNS" or not token.text.isalpha():
+            continue
+        lemma = word.lemma_.lower()
+        if token.key not in lexicon.plurals(lemma) or lemma == token.key:
+            continue
+        for form in sorted(lexicon.child_plurals(lemma)):
+            if not lexicon.is_word(form) and form[: len(lemma) - 2] == lemma[:-2]:
+                yield one("plural", token.start, token.end, cased(form, token.text))
+        before = s.key(j - 1)
+        is_many = before in _MANY or before.isdigit() and before != "1"
+        if not is_many and s.word(j - 1) is not None and s.word(j - 1).pos_ == "ADJ":  # type: ignore[union-attr]
+            before = s.key(j - 2)
+            is_many = before in _MANY or before.isdigit() and before != "1"
+        if is_many and before != "some":
+            yield one("plural", token.start, token.end, cased(lemma, token.text))
+
+
+def wrong_articles(s: Sentence) -> Iterator[Spot]:
+    """a for an and an for a, or no article before one countable thing."""
+    for j, token in enumerate(s.c):
+        if token.key not in ("a", "an", "the") or j + 1 >= len(s.c) or not s.c[j + 1].is_word:
+            continue
+        vowel = starts_with_vowel_sound(s.key(j + 1))
+        if token.key in ("a", "an") and vowel is not None and vowel == (token.key == "an"):
+            other = "a" if token.key == "an" else "an"
+            yield one("article", token.start, token.end, cased(other, token.text))
+        word = s.word(j)
+        head = word.head if word is not None else None
+        if j and token.key in ("a", "an") and head is not None and head.tag_ == "NN":
+            yield one("article", token.start, s.c[j + 1].start, "")
