@@ -33,9 +33,12 @@ SPOKEN = {
     "says": "I said it.",
     "signs": "I signed it.",
 }
-# Handwriting on a line of 9 mm takes about 4 mm a letter, spaces included (from memory, common
-# practice: a letter is a little under half as wide as the line is high).
-LETTER_WIDTH_PER_HEIGHT = 0.44
+# Handwriting on a line of 9 mm takes about 4.5 mm a letter, spaces included (from memory, common
+# practice: half as wide as the line is high).
+LETTER_WIDTH_PER_HEIGHT = 0.5
+
+# Words do not break, and a young writer starts over now and then.
+SPARE = 1.2
 
 
 def sheet(paper: str) -> dict[str, float]:
@@ -49,7 +52,7 @@ def sheet(paper: str) -> dict[str, float]:
 def lines_to_write(text: str, lines: RuledLines, width: float) -> int:
     """How many lines of `width` mm `text` fills when it is written by hand, at least two."""
     letters = max(1.0, width / (lines.millimetres * LETTER_WIDTH_PER_HEIGHT))
-    return max(2, math.ceil(len(text) / letters * 1.1))
+    return max(2, math.ceil(len(text) / letters * SPARE))
 
 
 def binder_pages(
@@ -70,20 +73,20 @@ def binder_pages(
     }
     name = f"{day.date.isoformat()}-pages-{paper}.pdf"
     try:
-        return Made((PageFile(name, typeset("binder", data, pictures)),), tuple(copy.problems))
+        return Made((PageFile(name, typeset("binder", data, copy, pictures)),), copy.problems)
     except ValueError as wrong:
-        return _one_by_one(data, pictures, name, copy.problems, wrong)
+        return _one_by_one(data, copy, pictures, name, wrong)
 
 
 def _one_by_one(
-    data: dict[str, Any], pictures: Pictures, name: str, problems: list[str], wrong: ValueError
+    data: dict[str, Any], copy: Copy, pictures: Pictures, name: str, wrong: ValueError
 ) -> Made:
     """The pages of those learners whose pages can be made, a file each, and a line for the rest."""
     made = []
-    lines = list(problems)
+    lines = list(copy.problems)
     for learner in data["learners"]:
         try:
-            pdf = typeset("binder", {**data, "learners": [learner]}, pictures)
+            pdf = typeset("binder", {**data, "learners": [learner]}, copy, pictures)
             made.append(PageFile(name.replace("-pages-", f"-pages-{learner['code']}-"), pdf))
         except ValueError as own:
             lines.append(f"{learner['code']}: no page could be made ({own})")
@@ -106,7 +109,7 @@ def _learner(
 ) -> dict[str, Any]:
     sign, wrong = sign_picture(page.sign)
     if wrong:
-        copy.problems.append(f"{page.code}: {wrong}")
+        copy.tell(f"{page.code}: {wrong}")
     notes = (("My job", page.job), ("Word sort", page.sort), ("Book basket", page.basket))
     return {
         "code": page.code,
@@ -132,7 +135,7 @@ def _question(question: PageQuestion, page: LearnerPage, copy: Copy) -> dict[str
     where = page.code
     circled = page.mode == "circles"
     if circled and not question.choices:
-        copy.problems.append(
+        copy.tell(
             f"{where}: {question.text[:60]!r} has no choices to circle: it has ruled lines instead"
         )
     return {

@@ -29,13 +29,15 @@ def board_html(day: DayContent, learners: Sequence[LearnerPage], face: str = FAC
     for number, (question, owners) in enumerate(shared_questions(learners), 1):
         things.append(_prompt(f"Question {number}", question.text, _whose(owners, learners)))
         places.append(_place(str(number), f"Question {number}"))
-    for shared in shared_sentences(learners):
-        things.append(_sentence(shared, _whose(shared.owners, learners)))
-        places.append(_place("Sentence"))
-    for text, owners in shared_topics(learners).items():
+    sentences = shared_sentences(learners)
+    for label, shared in zip(_labels("Sentence", len(sentences)), sentences, strict=True):
+        things.append(_sentence(label, shared, _whose(shared.owners, learners)))
+        places.append(_place(label))
+    topics = shared_topics(learners)
+    for label, (text, owners) in zip(_labels("Journal", len(topics)), topics.items(), strict=True):
         picture = next((p.topic.picture for p in owners if p.topic and p.topic.picture), None)
-        things.append(_prompt("Journal", text, _whose(owners, learners), picture))
-        places.append(_place("Journal"))
+        things.append(_prompt(label, text, _whose(owners, learners), picture))
+        places.append(_place(label))
     layout = files("bank.page") / "layout"
     page = Template((layout / "board.html").read_text(encoding="utf-8")).substitute(
         title=escape(f"Board, {day.long_date}"),
@@ -47,6 +49,11 @@ def board_html(day: DayContent, learners: Sequence[LearnerPage], face: str = FAC
         places="\n".join(places),
     )
     return Made((PageFile(f"{day.date.isoformat()}-board.html", page.encode()),))
+
+
+def _labels(name: str, count: int) -> list[str]:
+    """A name for each of `count` things: with a number only where there are several."""
+    return [name] if count == 1 else [f"{name} {number}" for number in range(1, count + 1)]
 
 
 def _place(label: str, name: str = "") -> str:
@@ -112,12 +119,13 @@ def _prompt(title: str, text: str, whose: str, picture: Picture | None = None) -
     )
 
 
-def _sentence(shared: SharedSentence, whose: str) -> str:
-    text = shared.fullest.faulty
+def _sentence(label: str, shared: SharedSentence, whose: str) -> str:
+    # Set as small as it must be when all its fixes are open.
+    text = shared.fullest.faulty + "".join(fix.right for fix in shared.fixes)
     lines = "\n".join(f"<li>{_line(fix)}</li>" for fix in shared.fixes)
     return (
-        f'<section class="thing {_size(text)}" aria-label="Sentence to fix">\n'
-        '<h1 tabindex="-1">Sentence to fix</h1>\n'
+        f'<section class="thing {_size(text)}" aria-label="{label}">\n'
+        f'<h1 tabindex="-1">{label} to fix</h1>\n'
         f'<p class="said">{_pieces(shared)}</p>\n'
         f'<ol class="fixes" aria-live="polite">\n{lines}\n</ol>\n'
         f'<p class="right">{escape(shared.fullest.corrected)}</p>\n'

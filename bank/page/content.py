@@ -14,7 +14,7 @@ FACES = ("ABeeZee", "Atkinson Hyperlegible")
 # Below 14 points nothing that a learner reads is ever set; above 36 a page holds one prompt.
 SMALLEST, LARGEST = 14.0, 36.0
 COPY_LINES = ("Date", "Weather", "Temperature", "Lunch", "Specials")
-STUCK = "Stuck? Read it again. Skip it and go on. Then show an adult your card."
+STUCK = "Stuck? Read it again. Skip it. Then show an adult your card."
 # From memory, common practice: young writers need about 14 mm from line to line, older ones 9.
 LINE_HEIGHTS = {"plain": 9.0, "dotted": 14.0, "wide": 14.0}
 

@@ -16,7 +16,7 @@ from bank.page.content import (
     PageQuestion,
     PageSentence,
 )
-from bank.page.marks import Stroke, marked
+from bank.page.marks import Stroke, marked, places
 from bank.page.signs import sign_picture
 from bank.page.typeset import Copy, Pictures, typeset
 
@@ -62,20 +62,22 @@ def _shared(owners: list[LearnerPage]) -> SharedSentence:
         replace(fix, number=number)
         for number, fix in enumerate(sorted(fullest.fixes, key=lambda each: each.start), 1)
     ]
-    theirs = {}
+    at = places(fullest.faulty, fullest.corrected, fixes)
+    theirs: dict[str, set[int]] = {}
     for page, version in zip(owners, versions, strict=True):
         left = list(range(len(fixes)))
-        has = set()
-        for fix in version.fixes:
-            at = _same_fix(fix, fixes, left)
-            if at is None:
+        has = theirs.setdefault(page.code, set())
+        own = places(version.faulty, version.corrected, version.fixes)
+        for fix, place in zip(version.fixes, own, strict=True):
+            index = _same_fix(fix, place, fixes, at, left)
+            if index is None:
                 # A version may have an error that the fullest has not: it gets a row of its own.
-                fixes.append(replace(fix, number=len(fixes) + 1, start=-1, end=-1))
-                at = len(fixes) - 1
+                index = len(fixes)
+                fixes.append(replace(fix, number=index + 1, start=-1, end=-1))
+                at.append(place)
             else:
-                left.remove(at)
-            has.add(at)
-        theirs[page.code] = has
+                left.remove(index)
+            has.add(index)
     columns = {
         code: tuple(index in has for index in range(len(fixes))) for code, has in theirs.items()
     }
@@ -83,17 +85,18 @@ def _shared(owners: list[LearnerPage]) -> SharedSentence:
     return SharedSentence(replace(fullest, others=others), tuple(fixes), tuple(owners), columns)
 
 
-def _same_fix(fix: PageFix, fixes: Sequence[PageFix], left: Sequence[int]) -> int | None:
-    """Where `fix` stands among `fixes`: the same words, else the same skill and repair."""
-    tests: tuple[Callable[[PageFix], bool], ...] = (
-        lambda other: (other.skill, other.wrong, other.right) == (fix.skill, fix.wrong, fix.right),
-        lambda other: (other.skill, other.right) == (fix.skill, fix.right),
+def _same_fix(
+    fix: PageFix, place: int, fixes: Sequence[PageFix], at: Sequence[int], left: Sequence[int]
+) -> int | None:
+    """Which of `fixes` is `fix`: the same skill at the same place of the corrected text, else the
+    same words, else the same repair.
+    """
+    tests: tuple[Callable[[int], bool], ...] = (
+        lambda index: (fixes[index].skill, at[index]) == (fix.skill, place),
+        lambda index: (fixes[index].wrong, fixes[index].right) == (fix.wrong, fix.right),
+        lambda index: (fixes[index].skill, fixes[index].right) == (fix.skill, fix.right),
     )
-    for same in tests:
-        for index in left:
-            if same(fixes[index]):
-                return index
-    return None
+    return next((index for same in tests for index in left if same(index)), None)
 
 
 def shared_questions(
@@ -135,10 +138,10 @@ def key_pdf(day: DayContent, learners: Sequence[LearnerPage], paper: str = "lett
     }
     name = f"{day.date.isoformat()}-key-{paper}.pdf"
     try:
-        made = (PageFile(name, typeset("key", data, maker.pictures)),)
+        made = (PageFile(name, typeset("key", data, maker.copy, maker.pictures)),)
     except ValueError as wrong:
         return Made((), (*maker.copy.problems, f"key: {wrong}"))
-    return Made(made, tuple(maker.copy.problems))
+    return Made(made, maker.copy.problems)
 
 
 class _KeyMaker:
@@ -159,10 +162,10 @@ class _KeyMaker:
         faulty = shared.fullest.faulty
         own = [fix for fix in shared.fixes if fix.start >= 0]
         row, lost = marked(faulty, shared.fullest.corrected, own)
-        self.copy.problems.extend(
-            f"key: fix {number} of {faulty[:50]!r} does not stand where it says: it has no mark"
-            for number in lost
-        )
+        for number in lost:
+            self.copy.tell(
+                f"key: fix {number} of {faulty[:50]!r} does not stand where it says: it has no mark"
+            )
         versions: dict[str, list[LearnerPage]] = {}
         for page in shared.owners:
             if page.sentence:

@@ -149,6 +149,19 @@ def _mended(faulty: str, start: int, end: int, found: Sequence[Spot]) -> str:
     return "".join([*row, faulty[start:end]])
 
 
+def places(faulty: str, corrected: str, fixes: Sequence[PageFix]) -> list[int]:
+    """Where each fix stands in the corrected text, which all faulty versions share."""
+    found, _ = spots(faulty, corrected, fixes)
+    where = []
+    for fix in fixes:
+        before = [spot for spot in found if spot.end <= fix.start]
+        start = min(
+            (spot.start for spot in found if spot.start < fix.start < spot.end), default=fix.start
+        )
+        where.append(len(_mended(faulty, 0, start, before)) + fix.start - start)
+    return where
+
+
 def marked(faulty: str, corrected: str, fixes: Sequence[PageFix]) -> tuple[list[Stroke], list[int]]:
     """The whole faulty text in strokes, and the fixes that do not stand where they say."""
     found, lost = spots(faulty, corrected, fixes)

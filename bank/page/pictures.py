@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 import unicodedata
+import warnings
 from dataclasses import dataclass
 from functools import lru_cache
 from io import BytesIO
@@ -51,7 +52,10 @@ def clean_picture(data: bytes, name: str, words: str, credit: str = "") -> Pictu
     from PIL import Image, ImageOps
 
     try:
-        picture: Any = Image.open(BytesIO(data), formats=("JPEG", "PNG"))
+        with warnings.catch_warnings():
+            # Pillow warns of a large picture; the line below refuses it.
+            warnings.simplefilter("ignore", Image.DecompressionBombWarning)
+            picture: Any = Image.open(BytesIO(data), formats=("JPEG", "PNG"))
         megapixels = picture.width * picture.height / 1e6
         most = MOST_MEGAPIXELS[picture.format]
         if megapixels > most:
@@ -129,15 +133,19 @@ def find_pictograms(word: str, most: int = 6) -> list[Pictogram]:
 
 
 def _readings(word: str) -> list[frozenset[str]]:
-    """The words to look for: as given, then without a plural ending."""
+    """The words to look for: all as given or without a plural ending, then each, the last first.
+
+    >>> [sorted(reading) for reading in _readings("school buses")]
+    [['buses', 'school'], ['buse', 'school'], ['bus', 'school'], ['buses'], ['bus'], ['school']]
+    """
     words = _WORD.findall(word)
-    if not words:
-        return []
-    readings = [frozenset(words)]
-    for ending in ("s", "es"):
-        bare = [each.removesuffix(ending) for each in words]
-        readings.append(frozenset(each for each in bare if each))
-    return readings
+    together = [
+        frozenset(each.removesuffix(ending) or each for each in words) for ending in ("", "s", "es")
+    ]
+    alone = [
+        frozenset([each.removesuffix(ending)]) for each in reversed(words) for ending in ("", "es")
+    ]
+    return list(dict.fromkeys([*together, *alone])) if words else []
 
 
 def pictogram(number: str) -> Picture:

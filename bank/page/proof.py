@@ -19,6 +19,13 @@ SURE = {
     "plain": "plain wording",
     "no-avoided-theme": "no avoided theme",
 }
+MAY_BE = {
+    "new": "may not be new to all",
+    "not-too-hard": "may be too hard",
+    "no-error": "may have an error that nobody meant",
+    "plain": "wording may not be plain",
+    "no-avoided-theme": "may touch a theme to avoid",
+}
 # A level whose range is wider than this many grades says little about one item.
 WIDE_RANGE = 2.0
 WORTH_A_GLANCE = 2
@@ -50,7 +57,7 @@ class ProofItem:
     @property
     def doubts(self) -> tuple[str, ...]:
         """What is less sure about the item, in words, the gravest first."""
-        lines = [f"not sure: {words}" for code, words in SURE.items() if code not in self.sure]
+        lines = [words for code, words in MAY_BE.items() if code not in self.sure]
         lines += self.please_look
         if self.low is None or self.high is None:
             lines.append("no level yet")
@@ -63,8 +70,8 @@ class ProofItem:
     @property
     def weight(self) -> float:
         """How much the item deserves a glance: what is not sure counts most, a wide range least."""
-        missing = 4 * (len(SURE) - len(self.sure))
-        looks = 3 * len(self.please_look)
+        missing = 6 * (len(SURE) - len(self.sure))
+        looks = 4 * len(self.please_look)
         unlevelled = self.low is None or self.high is None
         width = 2.0 if unlevelled else max(0.0, (self.high or 0) - (self.low or 0) - 1)
         return missing + looks + width + (2 if self.seen else 0)
@@ -139,7 +146,7 @@ def proof_sheet(day: DayContent, items: Sequence[ProofItem], paper: str = "lette
     }
     name = f"{day.date.isoformat()}-proof-{paper}.pdf"
     try:
-        made = (PageFile(name, typeset("proof", data)),)
+        made = (PageFile(name, typeset("proof", data, copy)),)
     except ValueError as wrong:
         return Made((), (*copy.problems, f"proof sheet: {wrong}"))
-    return Made(made, tuple(copy.problems))
+    return Made(made, copy.problems)

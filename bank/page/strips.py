@@ -89,10 +89,10 @@ def strips(
     try:
         if wall:
             _leave_out_long(data, prompts, pictures, copy)
-        made = (PageFile(name, typeset("strips", data, pictures)),) if data["strips"] else ()
+        made = (PageFile(name, typeset("strips", data, copy, pictures)),) if data["strips"] else ()
     except ValueError as wrong:
         return Made((), (*copy.problems, f"strips: {wrong}"))
-    return Made(made, tuple(copy.problems))
+    return Made(made, copy.problems)
 
 
 def _strip(prompt: Strip, face: str, wall: bool, copy: Copy, pictures: Pictures) -> dict[str, Any]:
@@ -110,10 +110,8 @@ def _leave_out_long(
     data: dict[str, Any], prompts: Sequence[Strip], pictures: Pictures, copy: Copy
 ) -> None:
     """Takes out the prompts that one sheet cannot hold at wall size, and says which they are."""
-    fits = {each["index"]: each["fits"] for each in ask("strips", data, "fit", pictures)}
-    copy.problems.extend(
-        f"too long for the wall: {prompt.text}"
-        for index, prompt in enumerate(prompts)
-        if not fits[index]
-    )
+    fits = {each["index"]: each["fits"] for each in ask("strips", data, "fit", copy, pictures)}
+    for index, prompt in enumerate(prompts):
+        if not fits[index]:
+            copy.tell(f"too long for the wall: {prompt.text}")
     data["strips"] = [strip for index, strip in enumerate(data["strips"]) if fits[index]]

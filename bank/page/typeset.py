@@ -8,17 +8,29 @@ from __future__ import annotations
 
 import json
 import unicodedata
+from collections.abc import Iterator
+from contextlib import contextmanager
 from functools import lru_cache
 from importlib.resources import files
 from pathlib import Path
+from tempfile import TemporaryDirectory
 from typing import Any
 
 from bank.page.content import FACES, Picture
 
 # Where the chosen face lacks a character the next one that has it is used. The last comes inside
-# the typst package; it knows arrows, boxes and ticks.
-FALLBACK_FACES = ("Atkinson Hyperlegible", "ABeeZee", "Noto Sans", "DejaVu Sans Mono")
+# the typst package; it is here for arrows, boxes, stars and the like.
+OTHER_FACES = ("Atkinson Hyperlegible", "ABeeZee", "Noto Sans", "DejaVu Sans Mono")
+SYMBOLS = (
+    (0x2190, 0x2213),  # arrows, signs of mathematics
+    (0x2260, 0x2269),  # unequal, at most, at least
+    (0x2500, 0x262F),  # boxes, shapes, weather, stars
+    (0x2638, 0x268B),  # faces, chess, cards, music, dice
+    (0x270C, 0x2727),  # hands, ticks, crosses
+)
 NO_FACE_HAS_IT = "\N{WHITE SQUARE}"
+NO_BREAK_SPACE = "\N{NO-BREAK SPACE}"
+NAMED_AT_MOST = 4
 # Characters that take no room on paper and would hide in a text: soft hyphens, joiners, marks of
 # direction. They are dropped; every other character is printed.
 _UNSEEN = frozenset(("Cf", "Cc", "Cs", "Co", "Cn"))
@@ -49,69 +61,80 @@ def _fonts() -> Any:
 @lru_cache(maxsize=8)
 def _characters(face: str) -> frozenset[int]:
     """The characters that a face has."""
+    if face == OTHER_FACES[-1]:
+        # That one is inside the compiled typesetter, where its table cannot be read; the tests
+        # print every character of these blocks.
+        return frozenset(code for low, high in SYMBOLS for code in range(low, high + 1))
     from fontTools.ttLib import TTFont
 
     return frozenset(TTFont(_font_files()[face], lazy=True).getBestCmap())
 
 
-@lru_cache(maxsize=1)
-def _last_characters() -> frozenset[int]:
-    """Those of the wanted characters that the face inside typst has, asked of the typesetter.
-
-    The face is inside the compiled package, so its table cannot be read; these blocks are the ones
-    it is known for (DejaVu Sans Mono 2.37), less what the tests find missing.
-    """
-    blocks = (
-        (0x2190, 0x21FF),
-        (0x2200, 0x22EF),
-        (0x25A0, 0x25FF),
-        (0x2600, 0x2638),
-        (0x2701, 0x2704),
-    )
-    return frozenset(code for low, high in blocks for code in range(low, high + 1))
-
-
 class Copy:
-    """Texts on their way to a layout: cleaned, and a line for each character in another face."""
+    """Texts on their way to a layout: cleaned, and a line for what had to be set otherwise."""
 
     def __init__(self) -> None:
-        self.problems: list[str] = []
-        self._told: set[tuple[str, str]] = set()
+        self._lines: list[str] = []
+        self._elsewhere: dict[str, dict[str, str]] = {}
+        self._met: dict[tuple[str, str, str], dict[str, None]] = {}
+
+    def tell(self, line: str) -> None:
+        """Adds a line about something that went wrong."""
+        self._lines.append(line)
+
+    @property
+    def problems(self) -> tuple[str, ...]:
+        """All lines: what was told, then one for each place and face that lacked characters."""
+        return (*self._lines, *(_lacking_line(*key, list(met)) for key, met in self._met.items()))
+
+    def lacking(self) -> dict[str, list[list[str]]]:
+        """For each face, the other faces and the characters that they stand in for."""
+        return {
+            face: [
+                [other, "".join(c for c, home in homes.items() if home == other)]
+                for other in dict.fromkeys(homes.values())
+            ]
+            for face, homes in self._elsewhere.items()
+        }
 
     def text(self, text: str, face: str, where: str) -> str:
-        """`text` as it can be printed in `face`; `where` begins the line about a character."""
+        """`text` as it can be printed in `face`; `where` begins the line about its characters."""
+        if text.isascii() and text.isprintable():
+            return text
         clean = "".join(
-            character
-            for character in unicodedata.normalize("NFC", text).replace("\n", " ")
-            if unicodedata.category(character) not in _UNSEEN
+            " " if character.isspace() and character != NO_BREAK_SPACE else character
+            for character in unicodedata.normalize("NFC", text)
+            if character.isspace() or unicodedata.category(character) not in _UNSEEN
         )
-        if clean.isascii():
-            return clean
         return "".join(self._printable(character, face, where) for character in clean)
 
     def _printable(self, character: str, face: str, where: str) -> str:
         code = ord(character)
         if code < 0x7F or code in _characters(face):
             return character
-        name = unicodedata.name(character, f"U+{code:04X}").lower()
-        for other in FALLBACK_FACES:
-            known = _last_characters() if other == FALLBACK_FACES[-1] else _characters(other)
-            if code in known:
-                self._tell(
-                    where, character, f"{name}, {character}, is not in {face}: set in {other}"
-                )
+        for other in OTHER_FACES:
+            if code in _characters(other):
+                self._elsewhere.setdefault(face, {})[character] = other
+                self._met.setdefault((where, face, other), {})[character] = None
                 return character
-        self._tell(where, character, f"no face has {name}, {character}: an empty box stands for it")
+        self._elsewhere.setdefault(face, {})[NO_FACE_HAS_IT] = OTHER_FACES[-1]
+        self._met.setdefault((where, face, ""), {})[character] = None
         return NO_FACE_HAS_IT
 
-    def _tell(self, where: str, character: str, line: str) -> None:
-        if (where, character) not in self._told:
-            self._told.add((where, character))
-            self.problems.append(f"{where}: {line}")
+
+def _lacking_line(where: str, face: str, other: str, characters: list[str]) -> str:
+    named = [
+        f"{character} ({unicodedata.name(character, f'U+{ord(character):04X}').lower()})"
+        for character in characters[:NAMED_AT_MOST]
+    ]
+    if len(characters) > NAMED_AT_MOST:
+        named.append(f"{len(characters) - NAMED_AT_MOST} more")
+    lacks = f"{where}: {face} lacks {', '.join(named)}"
+    return f"{lacks}: set in {other}" if other else f"{lacks}, as do all faces here: an empty box"
 
 
 class Pictures:
-    """The pictures that a layout needs, each under a file name inside the typesetter's world."""
+    """The pictures that a layout needs, each under a file name."""
 
     def __init__(self) -> None:
         self.files: dict[str, bytes] = {}
@@ -128,43 +151,53 @@ class Pictures:
         return {"file": name, "words": picture.words, "credit": picture.credit}
 
 
-def _sources(layout: str) -> dict[str, bytes]:
-    folder = files("bank.page") / "layout"
-    return {
-        "main": (folder / f"{layout}.typ").read_bytes(),
-        "common.typ": (folder / "common.typ").read_bytes(),
-    }
+@contextmanager
+def _world(
+    layout: str, data: dict[str, Any], copy: Copy, pictures: Pictures | None
+) -> Iterator[dict[str, Any]]:
+    """A folder of layout and pictures, which the typesetter wants as files, and the data."""
+    with TemporaryDirectory() as folder:
+        root = Path(folder)
+        for name in (f"{layout}.typ", "common.typ"):
+            (root / name).write_bytes((files("bank.page") / "layout" / name).read_bytes())
+        for name, content in (pictures.files if pictures else {}).items():
+            (root / name).write_bytes(content)
+        yield {
+            "input": str(root / f"{layout}.typ"),
+            "root": folder,
+            "font_paths": _fonts(),
+            "ignore_system_fonts": True,
+            "sys_inputs": {
+                "data": json.dumps({**data, "elsewhere": copy.lacking()}, ensure_ascii=False)
+            },
+        }
 
 
-def _world(layout: str, data: dict[str, Any], pictures: Pictures | None) -> dict[str, Any]:
-    return {
-        "input": {**_sources(layout), **(pictures.files if pictures else {})},
-        "font_paths": _fonts(),
-        "ignore_system_fonts": True,
-        "sys_inputs": {
-            "data": json.dumps({**data, "fallback": list(FALLBACK_FACES)}, ensure_ascii=False)
-        },
-    }
-
-
-def typeset(layout: str, data: dict[str, Any], pictures: Pictures | None = None) -> bytes:
+def typeset(
+    layout: str, data: dict[str, Any], copy: Copy, pictures: Pictures | None = None
+) -> bytes:
     """The PDF of `layout` filled with `data`; `ValueError` where the typesetter refuses it."""
     import typst
 
-    try:
-        made: bytes = typst.compile(**_world(layout, data, pictures), format="pdf")
-    except typst.TypstError as wrong:
-        raise ValueError(f"the typesetter stopped: {wrong}") from wrong
+    with _world(layout, data, copy, pictures) as world:
+        try:
+            made: bytes = typst.compile(**world, format="pdf")
+        except RuntimeError as wrong:
+            raise ValueError(f"the typesetter stopped: {wrong}") from wrong
     return made
 
 
 def ask(
-    layout: str, data: dict[str, Any], label: str, pictures: Pictures | None = None
+    layout: str, data: dict[str, Any], label: str, copy: Copy, pictures: Pictures | None = None
 ) -> list[Any]:
     """The values that `layout` marks with `label` when it is filled with `data`."""
     import typst
 
-    found: list[Any] = json.loads(
-        typst.query(**_world(layout, data, pictures), selector=f"<{label}>", field="value")
-    )
+    with _world(layout, data, copy, pictures) as world:
+        try:
+            found: list[Any] = json.loads(
+                typst.query(**world, selector=f"<{label}>", field="value")
+            )
+        except RuntimeError as wrong:
+            raise ValueError(f"the typesetter stopped: {wrong}") from wrong
     return found

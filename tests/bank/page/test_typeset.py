@@ -1,0 +1,41 @@
+"""The faces: what they have, and that only they are used."""
+
+import unicodedata
+
+import pytest
+
+from bank.page import FACES, LearnerPage, PageQuestion, binder_pages
+from bank.page.typeset import OTHER_FACES, SYMBOLS, Copy
+
+
+def test_the_last_face_has_every_symbol_that_is_said_to_be_in_it(day, read):
+    """A missing letter is found in the file as U+0000 by pypdf, whatever was asked for."""
+    every = [
+        chr(code)
+        for low, high in SYMBOLS
+        for code in range(low, high + 1)
+        if unicodedata.name(chr(code), "")
+    ]
+    rows = ["".join(every[at : at + 60]) for at in range(0, len(every), 60)]
+    page = LearnerPage("K4", questions=tuple(PageQuestion(row) for row in rows))
+    sheets = read(binder_pages(day, [page]))
+    assert [character for character in every if character not in sheets] == []
+    assert "\0" not in sheets.text
+    assert "DejaVuSansMono" in sheets.faces()
+
+
+@pytest.mark.parametrize("face", FACES)
+def test_a_beginners_letters_are_in_both_faces(face):
+    copy = Copy()
+    letters = "ABCDEFGHIJKLMNOPQRSTUVWXYZ abcdefghijklmnopqrstuvwxyz 0123456789 ‘’“”–—…½°éñü"
+    assert copy.text(letters, face, "here") == letters
+    assert copy.problems == ()
+
+
+def test_a_face_that_lacks_many_characters_is_one_line_not_many():
+    copy = Copy()
+    copy.text("Жил-был у бабушки серенький козлик", FACES[0], "K4")
+    (line,) = copy.problems
+    assert line.startswith("K4: ABeeZee lacks Ж (cyrillic capital letter zhe), ")
+    assert line.endswith(" more: set in Noto Sans")
+    assert OTHER_FACES[-1] not in line
