@@ -373,7 +373,7 @@ def write_rows(path: Path, items: Iterable[Item], columns: Sequence[str] = tuple
                 if kind == "csv":
                     writer.writerow([guarded(str(cells[name])) for name in columns])
                 else:
-                    kept = {name: cells[name] for name in columns if cells[name] != ""}
+                    kept = {name: cells[name] for name in columns}
                     file.write(json.dumps(kept, ensure_ascii=False) + "\n")
                 count += 1
         part.replace(path)

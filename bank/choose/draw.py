@@ -138,6 +138,7 @@ class Draw:
         if most == 0:
             return []
         taken = {part.item for one in circle.learners for part in self.given[one.number]}
+        taken |= {twin for item in taken for twin in twins_of(self.store, item)}
         mixture = self._together([self.mixtures[one.number] for one in circle.learners])
         return self.choose(circle, kind, most, mixture, frozenset(taken))
 
@@ -153,8 +154,8 @@ class Draw:
         if len(shared) == count:
             return shared
         barred = {part.item for part in self.given[learner.number]}
-        for candidate, _, _ in shared:
-            barred |= {candidate.item, *twins_of(self.store, candidate.item)}
+        barred |= {candidate.item for candidate, _, _ in shared}
+        barred |= {twin for item in barred for twin in twins_of(self.store, item)}
         mixture = self._together([self.mixtures[learner.number]])
         return shared + self.choose(circle, kind, count - len(shared), mixture, frozenset(barred))
 
