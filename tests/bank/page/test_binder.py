@@ -171,6 +171,13 @@ def test_nothing_runs_over_the_edge_and_nothing_is_cut(day, read, tmp_path, pape
         assert picture.getextrema() == (255, 255), sheet.name
 
 
+def test_on_both_sides_each_learner_begins_on_a_sheet_of_their_own(day, learners, read):
+    sheets = read(binder_pages(day, learners, duplex=True))
+    first = [at for at, text in enumerate(sheets.pages) if "page 1 of" in text]
+    assert len(first) == len(learners)
+    assert all(at % 2 == 0 for at in first)
+
+
 def test_a_long_sentence_has_more_lines_to_write_on():
     plain = RuledLines()
     assert lines_to_write("Go.", plain, 170) == 2
