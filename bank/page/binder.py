@@ -55,6 +55,16 @@ def lines_to_write(text: str, lines: RuledLines, width: float) -> int:
     return max(2, math.ceil(len(text) / letters * SPARE))
 
 
+def begin(starter: str) -> str:
+    """A sentence starter without the blank at its end, which the ruled line is.
+
+    >>> begin("The dog is ___."), begin("My ___ is red.")
+    ('The dog is', 'My ___ is red.')
+    """
+    head, _, tail = starter.partition("__")
+    return starter if tail.strip("_ .!?…") else head.strip()
+
+
 def binder_pages(
     day: DayContent, learners: Sequence[LearnerPage], paper: str = "letter", duplex: bool = False
 ) -> Made:
@@ -141,7 +151,7 @@ def _question(question: PageQuestion, page: LearnerPage, copy: Copy) -> dict[str
     return {
         "text": copy.text(question.text, page.face, where),
         "choices": [copy.text(c, page.face, where) for c in question.choices] if circled else [],
-        "starter": copy.text(question.starter, page.face, where),
+        "starter": copy.text(begin(question.starter), page.face, where),
         "words": [copy.text(word, page.face, where) for word in question.word_box],
     }
 
@@ -170,4 +180,6 @@ def _topic(topic: PageTopic, page: LearnerPage, copy: Copy, pictures: Pictures) 
         "text": copy.text(topic.text, page.face, page.code),
         "picture": pictures.add(topic.picture) if topic.picture else None,
         "lines": 0 if SPOKEN[page.mode] else TOPIC_LINES,
+        "starter": copy.text(begin(topic.starter), page.face, page.code),
+        "words": [copy.text(word, page.face, page.code) for word in topic.word_box],
     }

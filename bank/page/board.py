@@ -153,9 +153,11 @@ def _pieces(shared: SharedSentence) -> str:
     done = 0
     for spot in spots(faulty, shared.fullest.corrected, own)[0]:
         row.append(escape(faulty[done : spot.start]))
+        wrong = escape(faulty[spot.start : spot.end])
+        right = escape(shared.fullest.corrected[spot.right_start : spot.right_end])
         row.append(
-            f'<span class="fix" data-first="{spot.numbers[0]}"><del>{escape(spot.wrong)}</del>'
-            f"<ins>{escape(spot.right)}</ins></span>"
+            f'<span class="fix" data-first="{spot.numbers[0]}"><del>{wrong}</del>'
+            f"<ins>{right}</ins></span>"
         )
         done = spot.end
     return "".join([*row, escape(faulty[done:])])

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import datetime as dt
+from collections.abc import Mapping
 from dataclasses import dataclass, field
+from typing import Any
 
 from bank.skill import SKILLS
 
@@ -70,8 +72,8 @@ class PageQuestion:
 class PageFix:
     """One fix: characters `start` to `end` of the faulty text are `wrong` and should be `right`.
 
-    `number` counts from 1 in the order of the fullest faulty version. `name` and `rule` are the
-    skill's own where they are left empty.
+    `right_start` and `right_end` say where `right` stands in the corrected text, -1 where that is
+    not known. `number` counts from 1. `name` and `rule` are the skill's own where they are empty.
     """
 
     number: int
@@ -82,6 +84,22 @@ class PageFix:
     end: int
     name: str = ""
     rule: str = ""
+    right_start: int = -1
+    right_end: int = -1
+
+    @classmethod
+    def from_dict(cls, number: int, fix: Mapping[str, Any]) -> PageFix:
+        """The fix that `bank.edit` gives as a plain dict."""
+        return cls(
+            number,
+            fix["skill"],
+            fix["wrong"],
+            fix["right"],
+            fix["wrong_start"],
+            fix["wrong_end"],
+            right_start=fix.get("right_start", -1),
+            right_end=fix.get("right_end", -1),
+        )
 
     @property
     def label(self) -> str:
@@ -104,10 +122,12 @@ class PageSentence:
 
 @dataclass(frozen=True, slots=True)
 class PageTopic:
-    """A journal topic, with its picture where one is confirmed."""
+    """A journal topic, with its picture where one is confirmed, and what may stand beside it."""
 
     text: str
     picture: Picture | None = None
+    starter: str = ""
+    word_box: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from difflib import SequenceMatcher
+from os.path import commonprefix
 
 from bank.page.content import PageFix
 
@@ -98,68 +99,109 @@ def _punctuation_marks(old: str, new: str) -> list[Stroke]:
 
 @dataclass(frozen=True, slots=True)
 class Spot:
-    """A place in the faulty text where one fix stands, or several of which one holds the others."""
+    """A place where one fix stands, or several that share it.
+
+    Characters `start` to `end` of the faulty text become characters `right_start` to `right_end` of
+    the corrected one; between two spots both texts read the same.
+    """
 
     start: int
     end: int
-    wrong: str
-    right: str
+    right_start: int
+    right_end: int
     numbers: tuple[int, ...]
 
 
 def spots(faulty: str, corrected: str, fixes: Sequence[PageFix]) -> tuple[list[Spot], list[int]]:
     """Where something is to be mended, left to right, and the fixes that stand elsewhere.
 
-    Those others are given by number: `wrong` is not what the text has from `start` to `end`.
-
-    Where one fix lies inside another (a name that lacks its capital inside a wrong pronoun phrase)
-    the outer one is the spot, and what is right there is read off the corrected text.
+    Those others are given by number: `wrong` is not what the text has from `start` to `end`. Fixes
+    that overlap (a name that lacks its capital inside a wrong pronoun phrase, a title that lacks
+    its capital and its dot) share a spot.
     """
     found: list[Spot] = []
     lost: list[int] = []
     for fix in sorted(fixes, key=lambda each: (each.start, -each.end, each.number)):
         if not 0 <= fix.start <= fix.end or faulty[fix.start : fix.end] != fix.wrong:
             lost.append(fix.number)
-        elif found and fix.start < found[-1].end:
-            outer = found[-1]
-            found[-1] = replace(outer, numbers=(*outer.numbers, fix.number))
+            continue
+        new = _spot(fix, corrected, found)
+        if found and _overlap(found[-1], new):
+            found[-1] = _joined(found[-1], new)
         else:
-            found.append(Spot(fix.start, fix.end, fix.wrong, fix.right, (fix.number,)))
-    return [_as_corrected(spot, found, faulty, corrected) for spot in found], lost
+            found.append(new)
+    return _closed_up(found, faulty, corrected), lost
 
 
-def _as_corrected(spot: Spot, found: Sequence[Spot], faulty: str, corrected: str) -> Spot:
-    if len(spot.numbers) == 1:
-        return spot
-    before = _mended(faulty, 0, spot.start, [each for each in found if each.end <= spot.start])
-    after = _mended(
-        faulty, spot.end, len(faulty), [each for each in found if each.start >= spot.end]
+def _spot(fix: PageFix, corrected: str, before: Sequence[Spot]) -> Spot:
+    """Where a fix stands in both texts; where it does not say, as far along as in the faulty one."""
+    start, end = fix.right_start, fix.right_end
+    if not (0 <= start <= end and corrected[start:end] == fix.right):
+        start = fix.start + (before[-1].right_end - before[-1].end if before else 0)
+        if before and fix.start < before[-1].end:
+            start = before[-1].right_start + fix.start - before[-1].start
+        end = start + len(fix.right)
+    return Spot(fix.start, fix.end, start, end, (fix.number,))
+
+
+def _overlap(one: Spot, other: Spot) -> bool:
+    return other.start < one.end or other.right_start < one.right_end
+
+
+def _joined(one: Spot, other: Spot) -> Spot:
+    inside = other.end <= one.end
+    return Spot(
+        min(one.start, other.start),
+        max(one.end, other.end),
+        min(one.right_start, other.right_start),
+        one.right_end if inside else max(one.right_end, other.right_end),
+        (*one.numbers, *other.numbers),
     )
-    if not (corrected.startswith(before) and corrected.endswith(after)):
-        return spot
-    right = corrected[len(before) : len(corrected) - len(after)]
-    return replace(spot, right=right) if right else spot
 
 
-def _mended(faulty: str, start: int, end: int, found: Sequence[Spot]) -> str:
-    row = []
+def _closed_up(found: Sequence[Spot], faulty: str, corrected: str) -> list[Spot]:
+    """The spots grown until both texts read the same between them.
+
+    A fix may leave a space to its neighbours: the end of a run-on stands before the space that the
+    next word had.
+    """
+    row: list[Spot] = []
+    was, is_now = 0, 0
     for spot in found:
-        row += [faulty[start : spot.start], spot.right]
-        start = spot.end
-    return "".join([*row, faulty[start:end]])
+        gap, right_gap = faulty[was : spot.start], corrected[is_now : spot.right_start]
+        if gap != right_gap and row and _ends_alike(gap, right_gap):
+            same = min(len(gap), len(right_gap))
+            row[-1] = replace(row[-1], end=spot.start - same, right_end=spot.right_start - same)
+        elif gap != right_gap:
+            same = len(commonprefix([gap, right_gap]))
+            start = is_now + same
+            spot = replace(
+                spot, start=was + same, right_start=start, right_end=max(start, spot.right_end)
+            )
+        row.append(spot)
+        was, is_now = spot.end, spot.right_end
+    if row and faulty[was:] != corrected[is_now:]:
+        same = len(commonprefix([faulty[was:][::-1], corrected[is_now:][::-1]]))
+        row[-1] = replace(row[-1], end=len(faulty) - same, right_end=len(corrected) - same)
+    return row
+
+
+def _ends_alike(gap: str, right_gap: str) -> bool:
+    return gap.endswith(right_gap) or right_gap.endswith(gap)
 
 
 def places(faulty: str, corrected: str, fixes: Sequence[PageFix]) -> list[int]:
     """Where each fix stands in the corrected text, which all faulty versions share."""
-    found, _ = spots(faulty, corrected, fixes)
-    where = []
-    for fix in fixes:
-        before = [spot for spot in found if spot.end <= fix.start]
-        start = min(
-            (spot.start for spot in found if spot.start < fix.start < spot.end), default=fix.start
-        )
-        where.append(len(_mended(faulty, 0, start, before)) + fix.start - start)
-    return where
+    found: list[Spot] = []
+    where: dict[int, int] = {}
+    for at, fix in sorted(enumerate(fixes), key=lambda pair: (pair[1].start, -pair[1].end)):
+        new = _spot(fix, corrected, found)
+        where[at] = new.right_start
+        if found and _overlap(found[-1], new):
+            found[-1] = _joined(found[-1], new)
+        else:
+            found.append(new)
+    return [where[at] for at in range(len(fixes))]
 
 
 def marked(faulty: str, corrected: str, fixes: Sequence[PageFix]) -> tuple[list[Stroke], list[int]]:
@@ -169,7 +211,9 @@ def marked(faulty: str, corrected: str, fixes: Sequence[PageFix]) -> tuple[list[
     done = 0
     for spot in found:
         row.append(Stroke(faulty[done : spot.start]))
-        row.extend(_numbered(strokes(spot.wrong, spot.right), spot.numbers))
+        wrong = faulty[spot.start : spot.end]
+        right = corrected[spot.right_start : spot.right_end]
+        row.extend(_numbered(strokes(wrong, right), spot.numbers))
         done = spot.end
     row.append(Stroke(faulty[done:]))
     return [stroke for stroke in row if stroke.text or stroke.mark], lost

@@ -1,6 +1,7 @@
 """What a learner finds on the binder page."""
 
 import dataclasses
+import doctest
 import shutil
 import subprocess
 
@@ -8,6 +9,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+import bank.page.binder
 from bank.page import (
     FACES,
     MODES,
@@ -226,6 +228,19 @@ def test_a_page_that_cannot_be_made_leaves_the_others(day, learners):
     ]
     assert len(made.problems) == 1
     assert made.problems[0].startswith("B2: no page could be made")
+
+
+def test_the_examples_in_the_text_hold():
+    assert doctest.testmod(bank.page.binder).failed == 0
+
+
+@pytest.mark.parametrize("mode", MODES)
+def test_a_topic_may_have_a_starter_and_a_word_box(day, read, mode):
+    topic = PageTopic("A big dog", starter="The dog is ___.", word_box=("brown", "bark"))
+    sheets = read(binder_pages(day, [LearnerPage("K4", mode=mode, topic=topic)]))
+    for words in ("A big dog", "The dog is", "brown", "bark"):
+        assert words in sheets
+    assert "___" not in sheets
 
 
 def test_an_unknown_sign_is_a_circle_and_named(day, read):

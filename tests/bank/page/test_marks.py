@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 import bank.page.marks
 from bank.page import PageFix
-from bank.page.marks import marked, spots, strokes
+from bank.page.marks import marked, places, spots, strokes
 
 
 def test_the_examples_in_the_text_hold():
@@ -73,12 +73,102 @@ def test_obeying_all_marks_of_a_sentence_gives_the_corrected_one(sentences):
 
 
 def test_a_fix_inside_another_shares_its_place_and_keeps_its_number(sentences):
-    found, _ = spots(sentences.other.faulty, sentences.other.corrected, sentences.other.fixes)
-    assert (found[0].wrong, found[0].right, found[0].numbers) == (
-        "me and ben",
-        "Ben and I",
-        (1, 2),
-    )
+    other = sentences.other
+    first = spots(other.faulty, other.corrected, other.fixes)[0][0]
+    assert other.faulty[first.start : first.end] == "me and ben"
+    assert other.corrected[first.right_start : first.right_end] == "Ben and I"
+    assert first.numbers == (1, 2)
+
+
+# As `bank.edit.compare` gives them: skill, wrong, right, and where each stands.
+COMPARED = [
+    (
+        "me and ben like mrs lopez",
+        "Ben and I like Mrs. Lopez.",
+        [
+            ("pronoun", "me and ben", "Ben and I", 0, 10, 0, 9),
+            ("capital-name", "ben", "Ben", 7, 10, 0, 3),
+            ("capital-name", "mrs", "Mrs.", 16, 19, 15, 19),
+            ("abbreviation", "mrs", "Mrs.", 16, 19, 15, 19),
+            ("capital-name", "lopez", "Lopez", 20, 25, 20, 25),
+            ("end-mark", "", ".", 25, 25, 25, 26),
+        ],
+        [(1, 2), (3, 4), (5,), (6,)],
+    ),
+    (
+        "we ran home we ate",
+        "We ran home. We ate.",
+        [
+            ("capital-first", "we", "We", 0, 2, 0, 2),
+            ("run-on", "we", ". We", 12, 14, 11, 15),
+            ("end-mark", "", ".", 18, 18, 19, 20),
+        ],
+        [(1,), (2,), (3,)],
+    ),
+    (
+        "I went the park.",
+        "I went to the park.",
+        [("missing-word", "", "to", 7, 7, 7, 9)],
+        [(1,)],
+    ),
+    (
+        "I saw saw a cat",
+        "I saw a cat.",
+        [
+            ("extra-word", "saw", "", 6, 9, 6, 6),
+            ("end-mark", "", ".", 15, 15, 11, 12),
+        ],
+        [(1,), (2,)],
+    ),
+]
+
+
+@pytest.mark.parametrize("faulty, corrected, fixes, shared", COMPARED)
+def test_fixes_of_any_sort_are_drawn_so_that_obeying_them_gives_the_corrected_text(
+    faulty, corrected, fixes, shared
+):
+    names = ("skill", "wrong", "right", "wrong_start", "wrong_end", "right_start", "right_end")
+    numbered = [
+        PageFix.from_dict(number, dict(zip(names, fix, strict=True)))
+        for number, fix in enumerate(fixes, 1)
+    ]
+    row, lost = marked(faulty, corrected, numbered)
+    assert lost == []
+    assert "".join(stroke.text for stroke in row) == faulty
+    assert applied(row) == corrected
+    assert [spot.numbers for spot in spots(faulty, corrected, numbered)[0]] == shared
+    assert places(faulty, corrected, numbered) == [fix[5] for fix in fixes]
+
+
+TEXT = st.text("ab .,", max_size=10)
+
+
+@given(st.lists(st.tuples(TEXT, TEXT, TEXT), min_size=1, max_size=5), TEXT, st.booleans())
+def test_the_marks_of_any_fixes_give_the_corrected_text(parts, end, known):
+    """Laws on made-up fixes: a text of gaps that stay and pieces that change."""
+    faulty, corrected, fixes = "", "", []
+    for number, (gap, wrong, right) in enumerate(parts, 1):
+        faulty, corrected = faulty + gap, corrected + gap
+        where = (len(corrected), len(corrected) + len(right)) if known else (-1, -1)
+        fixes.append(
+            PageFix(
+                number,
+                "spelling",
+                wrong,
+                right,
+                len(faulty),
+                len(faulty) + len(wrong),
+                "",
+                "",
+                *where,
+            )
+        )
+        faulty, corrected = faulty + wrong, corrected + right
+    faulty, corrected = faulty + end, corrected + end
+    row, lost = marked(faulty, corrected, fixes)
+    assert lost == []
+    assert "".join(stroke.text for stroke in row) == faulty
+    assert applied(row) == corrected
 
 
 def test_a_fix_that_stands_elsewhere_is_told_and_draws_nothing():
