@@ -5,9 +5,9 @@ Nothing here loads spaCy until a sentence is compared, so that printing a stored
 
 from bank.edit.alternatives import Alternative, alternatives
 from bank.edit.attempt import mark_attempt
-from bank.edit.compare import compare, compare_many
 from bank.edit.fix import Fix, Marks
-from bank.edit.plant import places, plant, plant_fixes
+from bank.edit.planting import places, plant, plant_fixes
+from bank.edit.versions import compare, compare_many
 
 __all__ = [
     "Alternative",

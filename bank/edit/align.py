@@ -154,27 +154,26 @@ def _changed_places(f: Sequence[Token], c: Sequence[Token], i: int, j: int, leng
 
 @lru_cache(maxsize=32768)
 def pair_cost(wrong: Token, right: Token) -> float:
-    """How unlikely it is that `wrong` was written for `right`: 0 for the same, `UNRELATED` at most."""
-    return _pair_cost(wrong.text, wrong.is_word, right.text, right.is_word, wrong, right)
-
-
-def _pair_cost(
-    wrong: str, wrong_word: bool, right: str, right_word: bool, w: Token, r: Token
-) -> float:
-    if wrong == right:
+    """How unlikely it is that `wrong` was written for `right`: from 0 to `UNRELATED`, or `NEVER`."""
+    if wrong.text == right.text:
         return 0.0
-    if wrong_word != right_word:
+    if wrong.is_word != right.is_word:
         return NEVER
-    if not wrong_word:
-        if w.key == r.key:
-            return 0.05
-        both_end = wrong in END_MARKS and right in END_MARKS
-        return 0.35 if both_end else NEVER if right in QUOTES or wrong in QUOTES else 0.9
-    if w.key == r.key:
+    if not wrong.is_word:
+        return _mark_cost(wrong, right)
+    if wrong.key == right.key:
         return 0.1
-    if w.letters == r.letters:
+    if wrong.letters == right.letters:
         return 0.2
-    return word_cost(w.key, r.key)
+    return word_cost(wrong.key, right.key)
+
+
+def _mark_cost(wrong: Token, right: Token) -> float:
+    if wrong.key == right.key:
+        return 0.05
+    if wrong.text in END_MARKS and right.text in END_MARKS:
+        return 0.35
+    return NEVER if wrong.text in QUOTES or right.text in QUOTES else 0.9
 
 
 @lru_cache(maxsize=32768)

@@ -9,11 +9,15 @@ from bank import language
 from bank.edit.look import SUBJECTS, Sentence
 from bank.edit.sets import JOINERS, NUMBER_WORDS
 from bank.edit.tokens import tokens
+from bank.edit.wordset import word_set
 
 
 @dataclass(frozen=True, slots=True)
 class Alternative:
-    """`text` may stand for the corrected tokens `j0:j1`, which read `right`; `note` is for the key."""
+    """`text` may stand for the corrected tokens `j0:j1`, which read `right`.
+
+    `note` says so in words for the key.
+    """
 
     j0: int
     j1: int
@@ -110,7 +114,7 @@ def long_form(s: Sentence) -> Iterator[Alternative]:
             yield _make(s, j, j + 1, _cased("can't", text))
 
 
-_SUBJECT_WORDS = frozenset(["i", "you", "he", "she", "it", "we", "they"])
+_SUBJECT_WORDS = word_set("i you he she it we they")
 _SHORT_AFTER = {"am": "'m", "are": "'re", "is": "'s", "will": "'ll", "have": "'ve", "has": "'s"}
 _NOT_STEMS = {"can": "can't", "will": "won't"}
 

@@ -11,12 +11,12 @@ from collections.abc import Sequence
 
 from bank.edit.align import UNRELATED, pair_cost
 from bank.edit.alternatives import alternatives
-from bank.edit.compare import Comparison, comparison
 from bank.edit.fix import Fix, Marks
 from bank.edit.introduced import name_difference, one_error_each
 from bank.edit.net import Walked, build, nearest
 from bank.edit.pieces import Draft, Piece
 from bank.edit.tokens import Token, tokens
+from bank.edit.versions import Comparison, comparison
 
 # Below this share of words that meet, the attempt is not a copy of the sentence at all.
 _LEAST_COPIED = 0.25
@@ -73,11 +73,9 @@ def _missed(known: Comparison, path: Sequence[Walked], written: Sequence[Token])
         if choice is None:
             continue
         missed |= choice.left
-        if not choice.is_other:
-            for piece in choice.pieces:
-                if piece.j0 == piece.j1 and piece.layers and choice.made:
-                    if not _has_neighbours(path, at):
-                        missed |= choice.made
+        is_cut = not choice.is_other and any(p.j0 == p.j1 and p.layers for p in choice.pieces)
+        if is_cut and choice.made and not _has_neighbours(path, at):
+            missed |= choice.made
     for step in path:
         edge = step.edge
         if edge is not None and edge.other is not None and (step.a is None or step.cost > 0.1):

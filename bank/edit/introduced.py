@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from bank.edit.compare import Comparison
 from bank.edit.fix import Fix
 from bank.edit.layers import name_word
 from bank.edit.look import Change, Sentence
@@ -12,6 +11,7 @@ from bank.edit.net import Walked
 from bank.edit.pieces import Piece
 from bank.edit.rules_gaps import LEFT_OUT, TOO_MANY
 from bank.edit.tokens import END_MARKS, Token
+from bank.edit.versions import Comparison
 
 # So many words in a row that are left out or added are one error: the copy broke off, or rambled.
 _RUN = 3

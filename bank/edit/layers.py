@@ -1,4 +1,4 @@
-"""A word taken apart: its capital, its dot, its apostrophe, its letters, each an error of its own."""
+"""A word taken apart: capital, dot, apostrophe and letters can each be an error of their own."""
 
 from __future__ import annotations
 
@@ -8,6 +8,7 @@ from bank.edit.pieces import Draft, Piece
 from bank.edit.rules_words import EXCHANGED, no_word_too_many
 from bank.edit.sets import PRONOUNS
 from bank.edit.tokens import straight
+from bank.edit.wordset import word_set
 
 # Words that sound the same though an apostrophe is in one of them.
 _SOUND_ALIKE = frozenset(
@@ -29,8 +30,8 @@ _SOUND_ALIKE = frozenset(
     )
 )
 _CONTRACTED = ("n't", "'m", "'re", "'ve", "'ll", "'d")
-_WITH_IS = PRONOUNS | frozenset(
-    ["that", "there", "here", "what", "where", "when", "how", "why", "let", "who", "this", "everyone", "everybody", "someone"]
+_WITH_IS = PRONOUNS | word_set(
+    "that there here what where when how why let who this everyone everybody someone"
 )
 
 

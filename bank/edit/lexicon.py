@@ -8,13 +8,14 @@ from __future__ import annotations
 
 from functools import lru_cache
 
+from bank.edit.wordset import word_set
 from bank.language import inflections, sounds, zipf
 
 VOWELS = "aeiou"
 
 # Dictionary words that hardly anybody means: in a child's hand they are misspellings.
-_MISSPELLINGS_BY_RIGHT = frozenset(
-    ["wen", "wether", "thay", "sed", "hav", "wat", "wus", "ses", "wich", "thier", "ther", "hes", "shes", "thats", "whos", "wont", "cant", "didnt"]
+_MISSPELLINGS_BY_RIGHT = word_set(
+    "wen wether thay sed hav wat wus ses wich thier ther hes shes thats whos wont cant didnt"
 )
 
 
@@ -138,7 +139,7 @@ def verb_forms(lemma: str) -> frozenset[str]:
     ['go', 'goes', 'going', 'gone', 'went']
     """
     if lemma == "be":
-        return frozenset(["be", "am", "is", "are", "was", "were", "been", "being"])
+        return word_set("be am is are was were been being")
     forms = {lemma}
     for tag in ("VBD", "VBN", "VBG", "VBZ"):
         forms.update(inflections(lemma, tag))

@@ -82,7 +82,7 @@ class Sentence:
         )
 
     def clause_ahead(self, j: int) -> bool:
-        """Whether corrected tokens from `j` to the next joiner or mark have a subject and a verb."""
+        """Whether there is a subject with its verb from `j` to the next joiner or mark."""
         for at in range(j, len(self.c)):
             token = self.c[at]
             if not token.is_word or (at > j and token.key in JOINERS):

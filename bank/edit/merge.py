@@ -82,7 +82,7 @@ class Merger:
                     piece.layers["whole"] = move.draft
 
     def first_word(self) -> None:
-        """Where the first word itself changes, the capital belongs to the place, not to the word."""
+        """Where the first word itself changes, the capital belongs to the place."""
         s, row = self.s, self.pieces.row
         count = 0
         while count < len(row) and not (
@@ -150,18 +150,16 @@ class Merger:
         if not 0 <= at < len(self.row):
             return
         piece = self.row[at]
-        if self.is_free_change(piece) and "," in (self.wrong(piece), self.right(piece)) or self.is_free_change(piece) and self.right(piece) == "" and self.wrong(piece) == ".":
+        wrong, right = self.wrong(piece), self.right(piece)
+        if self.is_free_change(piece) and ("," in (wrong, right) or (wrong, right) == (".", "")):
             piece.claim(draft)
 
     def _speech_capital(self, piece: Piece, draft: Draft) -> None:
-        if self.capital_differs(piece) and "capital" not in piece.layers and piece.j0 > 1:
-            if capital_skill(
-                self.s.f[piece.i0].text, self.s.c[piece.j0].text, piece.j0, self.s
-            ) in (
-                "capital-first",
-                "capital-extra",
-            ):
-                piece.claim(draft, "capital")
+        if not self.capital_differs(piece) or piece.j0 <= 1:
+            return
+        wrong, right = self.s.f[piece.i0].text, self.s.c[piece.j0].text
+        if capital_skill(wrong, right, piece.j0, self.s) in ("capital-first", "capital-extra"):
+            piece.claim(draft, "capital")
 
     def two_sentences(self) -> None:
         """Two sentences run together, with the capital or the joiner that parts them."""
@@ -208,9 +206,9 @@ class Merger:
         ):
             dropped.append(before)
         has_small = self.capital_differs(after) or not (after.i1 > after.i0)
-        if not has_small and self.right(piece) != ";" and not dropped and wrong == "":
-            if not self.s.is_name(after.j0):
-                draft = Draft("end-mark", sure=False)
+        is_bare = wrong == "" and not dropped and self.right(piece) != ";"
+        if is_bare and not has_small and not self.s.is_name(after.j0):
+            draft = Draft("end-mark", sure=False)
         piece.claim(draft)
         for extra in dropped:
             extra.claim(draft)
@@ -285,9 +283,9 @@ class Merger:
             piece.claim(draft)
             last[verdict.skill] = (at, draft)
             following = self._next_word(at)
-            if self.wrong(piece) in END_MARKS and following is not None:
-                if self.capital_differs(self.row[following]):
-                    self.row[following].claim(draft, "capital")
+            was_stop = self.wrong(piece) in END_MARKS and following is not None
+            if was_stop and self.capital_differs(self.row[following]):
+                self.row[following].claim(draft, "capital")
 
     def _same_group(self, before: int, at: int, skill: str) -> bool:
         between = self.row[before + 1 : at]

@@ -7,9 +7,9 @@ from dataclasses import dataclass, field
 
 from bank.edit.align import DROP_MARK, DROP_WORD, NEVER, pair_cost
 from bank.edit.alternatives import Alternative
-from bank.edit.compare import Comparison
 from bank.edit.pieces import Draft, Piece, layered
 from bank.edit.tokens import Token, tokens
+from bank.edit.versions import Comparison
 
 # A little more for what is right: on a tie nothing was fixed.
 _TIE = 0.001
@@ -210,7 +210,8 @@ def _along(
         if price < NEVER:
             found.append(((edge.end, a + 1), price, a))
     if a + 1 < len(attempt) and edge.token.is_word and len(edge.token.letters) >= 4:
-        if attempt[a].letters + attempt[a + 1].letters == edge.token.letters:
+        joined = attempt[a].letters + attempt[a + 1].letters
+        if joined == edge.token.letters:
             found.append(((edge.end, a + 2), 0.4, a))
     return found
 

@@ -60,7 +60,7 @@ class Pieces:
 
     Where the first word itself is moved, left out or too many, its capital goes to whatever word
     comes first. Then `loose` counts the pieces this touches, `lead` is the draft that repairs a
-    missing capital there (None: the faulty version has it), and `small_f` and `small_c` say that the
+    missing capital there (None: the faulty version has it); `small_f` and `small_c` say that the
     first word of that version would be small elsewhere.
     """
 
@@ -153,7 +153,7 @@ def _space(pieces: Pieces, piece: Piece, is_right: bool | None, before: bool | N
 
 
 def _text(pieces: Pieces, piece: Piece, chosen: set[int]) -> tuple[str, bool | None]:
-    """The text of a piece under a choice, and whether it follows the corrected version (None: both)."""
+    """The text of a piece under a choice; whether it follows the corrected version (None: both)."""
     wrong, right = pieces.wrong(piece), pieces.right(piece)
     layers = {layer: id(draft) in chosen for layer, draft in piece.layers.items()}
     if not layers:

@@ -8,11 +8,14 @@ from collections.abc import Callable
 from bank.edit.look import SUBJECTS, Change, Verdict
 from bank.edit.sets import DAYS, JOINERS, MONTHS, REGION_STARTS
 from bank.edit.tokens import QUOTES
+from bank.edit.wordset import word_set
 
 _YEAR = re.compile(r"\d{4}$")
 _DAY = re.compile(r"\d{1,2}(st|nd|rd|th)?$")
-_OPENERS = frozenset(
-    ["yes", "no", "well", "oh", "wow", "hey", "hi", "hello", "dear", "please", "sorry", "okay", "ok", "first", "second", "third", "next", "then", "last", "finally", "later", "soon", "today", "tomorrow", "yesterday", "tonight", "sometimes", "usually", "suddenly", "luckily", "however", "also", "now", "once", "afterward", "afterwards", "meanwhile", "instead"]
+_OPENERS = word_set(
+    "yes no well oh wow hey hi hello dear please sorry okay ok first second third next "
+    "then last finally later soon today tomorrow yesterday tonight sometimes usually "
+    "suddenly luckily however also now once afterward afterwards meanwhile instead"
 )
 
 

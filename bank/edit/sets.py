@@ -5,6 +5,8 @@ Closed classes of grammar: every grammar of English has the same members; writte
 
 from __future__ import annotations
 
+from bank.edit.wordset import word_set
+
 ARTICLES = frozenset(["a", "an", "the"])
 
 # Each line is one pronoun in its forms; children's own forms stand at the end.
@@ -29,19 +31,20 @@ PERSONAL = (
     ),
     ("who", "whom"),
 )
-DEMONSTRATIVE = frozenset(["this", "that", "these", "those", "them"])
-RELATIVE = frozenset(["who", "whom", "which", "that", "what"])
+DEMONSTRATIVE = word_set("this that these those them")
+RELATIVE = word_set("who whom which that what")
 PRONOUNS = frozenset(form for line in PERSONAL for form in line)
-CHILD_PRONOUNS = frozenset(
-    ["meself", "youse", "yous", "yourselfs", "hisself", "sheself", "itsself", "ourself", "ourselfs", "usselves", "theirselves", "themself", "theirself", "theirselfs", "themselfs"]
+CHILD_PRONOUNS = word_set(
+    "meself youse yous yourselfs hisself sheself itsself ourself ourselfs usselves "
+    "theirselves themself theirself theirselfs themselfs"
 )
 
-NEGATIVES = frozenset(
-    ["no", "not", "none", "nothing", "nobody", "nowhere", "never", "neither", "nor", "no-one", "cannot", "hardly", "barely"]
+NEGATIVES = word_set(
+    "no not none nothing nobody nowhere never neither nor no-one cannot hardly barely"
 )
 # What stands for a no word once there is another in the sentence.
 NEGATIVE_PAIRS = {
-    "no": frozenset(["any", "a", "an", "the", "some"]),
+    "no": word_set("any a an the some"),
     "none": frozenset(["any", "some"]),
     "nothing": frozenset(["anything", "something"]),
     "nobody": frozenset(["anybody", "anyone", "somebody"]),
@@ -52,13 +55,13 @@ NEGATIVE_PAIRS = {
     "hardly": frozenset(),
 }
 
-BE = frozenset(["be", "am", "is", "are", "was", "were", "been", "being"])
+BE = word_set("be am is are was were been being")
 HAVE = frozenset(["have", "has", "had"])
 DO = frozenset(["do", "does", "did"])
-MODALS = frozenset(["can", "could", "will", "would", "shall", "should", "may", "might", "must"])
+MODALS = word_set("can could will would shall should may might must")
 AUXILIARIES = BE | HAVE | DO | MODALS
 
-JOINERS = frozenset(["and", "but", "or", "so", "yet", "nor", "for"])
+JOINERS = word_set("and but or so yet nor for")
 
 # Real words that are often taken for each other though they do not quite sound alike.
 CONFUSED = frozenset(
@@ -102,21 +105,30 @@ CONFUSED = frozenset(
     )
 )
 
-MONTHS = frozenset(
-    ["january", "february", "march", "april", "may", "june", "july", "august", "september", "october", "november", "december", "jan", "feb", "mar", "apr", "jun", "jul", "aug", "sept", "sep", "oct", "nov", "dec", "jan.", "feb.", "aug.", "sept.", "oct.", "nov.", "dec."]
+MONTHS = word_set(
+    "january february march april may june july august september october november "
+    "december jan feb mar apr jun jul aug sept sep oct nov dec jan. feb. aug. sept. oct. "
+    "nov. dec."
 )
-DAYS = frozenset(["monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"])
+DAYS = word_set("monday tuesday wednesday thursday friday saturday sunday")
 
-# The states, provinces and countries that come after a town in a child's address.
-REGIONS = frozenset(
-    name.strip()
-    for name in ["alabama", "alaska", "arizona", "arkansas", "california", "colorado", "connecticut", "delaware", "florida", "georgia", "hawaii", "idaho", "illinois", "indiana", "iowa", "kansas", "kentucky", "louisiana", "maine", "maryland", "massachusetts", "michigan", "minnesota", "mississippi", "missouri", "montana", "nebraska", "nevada", "new hampshire", "new jersey", "new mexico", "new york", "north carolina", "north dakota", "ohio", "oklahoma", "oregon", "pennsylvania", "rhode island", "south carolina", "south dakota", "tennessee", "texas", "utah", "vermont", "virginia", "washington", "west virginia", "wisconsin", "wyoming", "dc", "ontario", "quebec", "alberta", "manitoba", "canada", "mexico", "england", "scotland", "wales", "ireland", "france", "spain", "italy", "germany", "japan", "china", "india", "brazil", "kenya", "australia", "usa", "egypt", "peru", "greece"]
+# How the states, provinces and countries begin that come after a town in a child's address.
+REGION_STARTS = word_set(
+    "alabama alaska arizona arkansas california colorado connecticut delaware florida georgia "
+    "hawaii idaho illinois indiana iowa kansas kentucky louisiana maine maryland massachusetts "
+    "michigan minnesota mississippi missouri montana nebraska nevada new north south west rhode "
+    "ohio oklahoma oregon pennsylvania tennessee texas utah vermont virginia washington wisconsin "
+    "wyoming dc ontario quebec alberta manitoba canada mexico england scotland wales ireland "
+    "france spain italy germany japan china india brazil kenya australia usa egypt peru greece"
 )
-REGION_STARTS = frozenset(name.split()[0] for name in REGIONS)
 
-NUMBER_WORDS = {
-    word: str(value)
-    for value, word in enumerate(
-        ["zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve", "thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen", "twenty"]
-    )
-} | {"thirty": "30", "forty": "40", "fifty": "50", "hundred": "100"}
+_COUNTED = (
+    "zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen "
+    "fifteen sixteen seventeen eighteen nineteen twenty"
+)
+NUMBER_WORDS = {word: str(value) for value, word in enumerate(_COUNTED.split())} | {
+    "thirty": "30",
+    "forty": "40",
+    "fifty": "50",
+    "hundred": "100",
+}

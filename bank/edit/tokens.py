@@ -10,10 +10,12 @@ import re
 from dataclasses import dataclass
 from functools import lru_cache
 
+from bank.edit.wordset import word_set
+
 # Short titles and places whose dot belongs to the word.
-ABBREVIATIONS = frozenset(["dr", "mr", "mrs", "ms", "prof", "capt", "jr", "sr", "st", "ave", "rd", "mt", "etc", "vs"])
-END_MARKS = frozenset([".", "?", "!", "...", "…", "?!", "!?", "!!", "??", "!!!", "???"])
-QUOTES = frozenset(['"', "“", "”", "„", "«", "»"])
+ABBREVIATIONS = word_set("dr mr mrs ms prof capt jr sr st ave rd mt etc vs")
+END_MARKS = word_set(". ? ! ... … ?! !? !! ?? !!! ???")
+QUOTES = word_set('" “ ” „ « »')
 
 _LETTER = r"[^\W\d_]"
 _PATTERN = re.compile(

@@ -9,9 +9,10 @@ from bank.edit.look import Sentence
 from bank.edit.make.spot import Spot, one
 from bank.edit.make.write import cased
 from bank.edit.sets import NUMBER_WORDS
+from bank.edit.wordset import word_set
 from bank.language import starts_with_vowel_sound
 
-_MANY = frozenset(["many", "few", "several", "both", "these", "those", "some", "two"]) | (
+_MANY = word_set("many few several both these those some two") | (
     frozenset(NUMBER_WORDS) - {"one", "zero"}
 )
 

@@ -7,10 +7,11 @@ from collections.abc import Iterator
 from bank.edit import lexicon
 from bank.edit.look import Sentence
 from bank.edit.make.spot import Spot, one
+from bank.edit.wordset import word_set
 
 # After these the word "to" may be dropped, and the sentence stays right.
-_BARE_AFTER = frozenset(["help", "go", "come", "dare", "need", "try"])
-_GO = frozenset(["go", "come", "run", "walk", "ride", "drive", "fly", "get", "listen", "look", "talk", "wait", "belong"])
+_BARE_AFTER = word_set("help go come dare need try")
+_GO = word_set("go come listen look talk wait belong")
 
 
 def words_left_out(s: Sentence) -> Iterator[Spot]:
@@ -31,8 +32,7 @@ def words_left_out(s: Sentence) -> Iterator[Spot]:
             if verb is not None and verb.pos_ == "VERB" and verb.lemma_ in _GO:
                 after = s.word(j + 1)
                 if after is not None and after.pos_ in ("DET", "PRON", "NOUN", "PROPN"):
-                    if verb.lemma_ not in ("run", "walk", "ride", "drive", "fly", "get"):
-                        yield spot
+                    yield spot
 
 
 def words_doubled(s: Sentence) -> Iterator[Spot]:
@@ -106,8 +106,12 @@ def spaces(s: Sentence) -> Iterator[Spot]:
 
 
 _ALWAYS_TWO = frozenset([("a", "lot"), ("all", "right"), ("each", "other"), ("in", "front")])
-_JOINT_HEADS = frozenset(
-    ["some", "any", "every", "no", "grand", "him", "her", "them", "my", "your", "it", "our", "in", "out", "out", "up", "down", "bath", "bed", "birth", "class", "sun", "snow", "rain", "star", "foot", "base", "butter", "home", "play", "blue", "straw", "lunch", "sail", "air", "after", "back", "bull", "cup", "dragon", "eye", "fire", "flash", "gold", "gum", "hair", "hand", "hay", "lady", "lip", "mail", "moon", "news", "note", "pan", "pea", "pine", "pop", "rail", "sea", "side", "sun", "sand", "scare", "ship", "skate", "tooth", "water", "week", "wheel", "work", "door", "day", "book", "black"]
+_JOINT_HEADS = word_set(
+    "some any every no grand him her them my your it our in out out up down bath bed "
+    "birth class sun snow rain star foot base butter home play blue straw lunch sail air "
+    "after back bull cup dragon eye fire flash gold gum hair hand hay lady lip mail moon "
+    "news note pan pea pine pop rail sea side sun sand scare ship skate tooth water week "
+    "wheel work door day book black"
 )
 
 

@@ -7,11 +7,14 @@ from __future__ import annotations
 
 import codecs
 
-_TURNED = ["shpx", "fuvg", "phag", "gjng", "qvpx", "pbpx", "cvff", "cbbc", "nff", "ohgg", "sneg", "gvgf", "obbo", "frk", "cbea", "jnax", "cevpx", "fyhg", "juber", "ovgpu", "onfgneq", "anmv", "snt", "avt", "fcnfgvp", "ergneq", "ergnqr", "qhzo", "fghcvq", "vqvbg", "zbeba", "ungr", "xvyy", "qrnq", "qvr", "uryy", "qnza", "penc", "juber", "ubr"]
-_STEMS = tuple(codecs.decode(word, "rot13") for word in _TURNED)
+_TURNED = (
+    "shpx fuvg phag gjng qvpx pbpx cvff cbbc nff ohgg sneg gvgf obbo frk cbea jnax cevpx fyhg "
+    "juber ovgpu onfgneq anmv snt avt fcnfgvp ergneq ergnqr qhzo fghcvq vqvbg zbeba ungr xvyy "
+    "qrnq qvr uryy qnza penc ubr"
+)
+_STEMS = tuple(codecs.decode(word, "rot13") for word in _TURNED.split())
 _WHOLE = frozenset(word for word in _STEMS if len(word) <= 3)
 _INSIDE = tuple(word for word in _STEMS if len(word) > 3)
-_LIKE = {"u": "a e i o u", "k": "k ck c"}
 
 
 def is_rude(text: str) -> bool:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from itertools import pairwise
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,7 +26,7 @@ def one(skill: str, start: int, end: int, text: str) -> Spot:
 def meet(spots: Iterable[Spot]) -> bool:
     """Whether two edits of the spots change the same characters, or touch as insertions."""
     spans = sorted((a, b) for spot in spots for a, b, _ in spot.edits)
-    return any(after[0] < before[1] or after == before for before, after in zip(spans, spans[1:]))
+    return any(after[0] < before[1] or after == before for before, after in pairwise(spans))
 
 
 def carry_out(corrected: str, spots: Iterable[Spot]) -> str:

@@ -9,9 +9,10 @@ from bank.edit.look import SUBJECTS, Sentence
 from bank.edit.make.spot import Spot, one
 from bank.edit.make.write import cased
 from bank.edit.sets import DO, HAVE, MODALS
+from bank.edit.wordset import word_set
 from bank.language import inflections
 
-_PAST_TIME = frozenset(["yesterday", "ago", "last", "earlier", "once"])
+_PAST_TIME = word_set("yesterday ago last earlier once")
 
 
 def other_number(s: Sentence) -> Iterator[Spot]:
@@ -53,8 +54,9 @@ def other_number(s: Sentence) -> Iterator[Spot]:
 
 
 _FINITE = frozenset(["VBZ", "VBP", "VBD"])
-_EITHER = frozenset(
-    ["sheep", "fish", "deer", "moose", "you", "team", "family", "class", "group", "who", "which", "that", "none", "some", "all", "most", "half", "any", "what", "rest"]
+_EITHER = word_set(
+    "sheep fish deer moose you team family class group who which that none some all most "
+    "half any what rest"
 )
 
 

@@ -16,6 +16,7 @@ from bank.edit.pieces import Draft, Piece, Pieces, cut, render
 from bank.edit.rules_gaps import LEFT_OUT, TOO_MANY
 from bank.edit.sets import ARTICLES, AUXILIARIES, JOINERS, PRONOUNS
 from bank.edit.tokens import END_MARKS, Token, tokens
+from bank.edit.wordset import word_set
 
 if TYPE_CHECKING:
     from spacy.tokens import Doc
@@ -24,7 +25,7 @@ UNRELATED_MESSAGE = "these do not look like two versions of one sentence"
 # Below this share of words in common, small words counting little, two texts are not versions.
 _LEAST_SHARED = 0.4
 _SMALL_WORD = 0.3
-_SMALL_WORDS = ARTICLES | AUXILIARIES | JOINERS | PRONOUNS | frozenset(["in", "on", "at", "to", "of"])
+_SMALL_WORDS = ARTICLES | AUXILIARIES | JOINERS | PRONOUNS | word_set("in on at to of")
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,7 +8,6 @@ from collections.abc import Callable, Iterator, Sequence
 from functools import lru_cache
 
 from bank import language
-from bank.edit.compare import Comparison, comparison
 from bank.edit.fix import Fix
 from bank.edit.look import Sentence
 from bank.edit.make import (
@@ -23,6 +22,7 @@ from bank.edit.make import (
 )
 from bank.edit.make.spot import Spot, carry_out, meet
 from bank.edit.tokens import tokens
+from bank.edit.versions import Comparison, comparison
 from bank.skill import skill
 
 _MAKERS: tuple[Callable[[Sentence], Iterator[Spot]], ...] = (
