@@ -59,6 +59,18 @@ def is_word(word: str) -> bool:
 
 
 @lru_cache(maxsize=8192)
+def is_rare_word(word: str) -> bool:
+    """Whether the dictionary has `word` at all: enough where it sounds like the right one.
+
+    >>> is_rare_word("hoarse"), is_rare_word("wen"), is_rare_word("skool")
+    (True, False, False)
+    """
+    low = word.lower()
+    known = low in _dictionary() and bool(lemmas(low)) and zipf(low) >= 1.8
+    return is_word(low) or known and low not in _MISSPELLINGS_BY_RIGHT
+
+
+@lru_cache(maxsize=8192)
 def same_sound(one: str, other: str) -> bool:
     """Whether two words can sound the same, by CMUdict.
 
@@ -185,6 +197,8 @@ def child_plurals(noun: str) -> frozenset[str]:
     made = {noun + "s", noun + "es"}
     if noun.endswith("y"):
         made |= {noun[:-1] + "ys", noun[:-1] + "yes", noun[:-1] + "ies"}
+    if noun.endswith("ey"):
+        made |= {noun[:-2] + "ies", noun[:-2] + "ys"}
     if noun.endswith("f"):
         made |= {noun[:-1] + "vs", noun + "fs"}
     for form in right:

@@ -66,6 +66,10 @@ class Merger:
         w, r = self.s.f[piece.i0].text[0], self.s.c[piece.j0].text[0]
         return w.isalpha() and r.isalpha() and w.isupper() != r.isupper()
 
+    def is_left_out_at(self, at: int) -> bool:
+        piece = self.row[at]
+        return piece.i0 == piece.i1
+
     # -- groups
 
     def moves(self) -> None:
@@ -271,7 +275,7 @@ class Merger:
             if not self.is_free_change(piece) or "," not in (self.wrong(piece), self.right(piece)):
                 continue
             if self.right(piece) != ",":
-                self._comma_too_many(at)
+                self._comma_too_many(at, last)
                 continue
             change = Change(self.wrong(piece), ",", piece.i0, piece.j0, self.s)
             verdict = next(v for rule in COMMAS if (v := rule(change)) is not None)
@@ -283,8 +287,9 @@ class Merger:
             piece.claim(draft)
             last[verdict.skill] = (at, draft)
             following = self._next_word(at)
-            was_stop = self.wrong(piece) in END_MARKS and following is not None
-            if was_stop and self.capital_differs(self.row[following]):
+            if self.wrong(piece) not in END_MARKS or following is None:
+                continue
+            if self.capital_differs(self.row[following]):
                 self.row[following].claim(draft, "capital")
 
     def _same_group(self, before: int, at: int, skill: str) -> bool:
@@ -299,8 +304,13 @@ class Merger:
         word = self.s.word(piece.j0)
         return piece.j1 > piece.j0 and word is not None and word.dep_ in ("nsubj", "nsubjpass")
 
-    def _comma_too_many(self, at: int) -> None:
+    def _comma_too_many(self, at: int, last: dict[str, tuple[int, Draft]]) -> None:
         piece = self.row[at]
+        for before, known in last.values():
+            # "jumped and, played": the comma stands on the wrong side of its word.
+            if at - before == 2 and self.is_left_out_at(before):
+                piece.claim(known)
+                return
         if self.right(piece) not in ("", ";", ":", "-", "--"):
             return
         before, after = self.s.f_key(piece.i0 - 1), self.s.f_key(piece.i0 + 1)

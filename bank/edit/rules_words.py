@@ -12,6 +12,7 @@ from bank.edit import lexicon
 from bank.edit.look import Change, Verdict
 from bank.edit.sets import (
     ARTICLES,
+    AUXILIARIES,
     BE,
     CHILD_PRONOUNS,
     CONFUSED,
@@ -23,6 +24,7 @@ from bank.edit.sets import (
     PRONOUNS,
     RELATIVE,
 )
+from bank.edit.wordset import word_set
 from bank.language import inflections
 
 
@@ -47,10 +49,17 @@ def no_word_too_many(change: Change) -> Verdict | None:
     """
     is_pair = change.right in NEGATIVE_PAIRS.get(change.wrong, ())
     bare = change.wrong.replace("'", "")
-    drops_not = bare.endswith("nt") and change.right in (bare[:-2], bare[:-1])
+    is_not = change.wrong.endswith("n't") or bare in _NOT_FORMS
+    drops_not = is_not and change.right in AUXILIARIES
     if (is_pair or drops_not) and change.sentence.has_negative(change.j):
         return Verdict("double-negative")
     return None
+
+
+_NOT_FORMS = word_set(
+    "aint cant cannot couldnt didnt doesnt dont hadnt hasnt havent isnt wasnt werent wont wouldnt "
+    "shouldnt arent"
+)
 
 
 def pronoun_for_pronoun(change: Change) -> Verdict | None:
@@ -80,6 +89,10 @@ _NUMBER_OF_SUBJECT = (
     frozenset(["ai", "is"]),
     frozenset(["ai", "are"]),
     frozenset(["ai", "am"]),
+    frozenset(["ai", "do"]),
+    frozenset(["ai", "does"]),
+    frozenset(["ai", "has"]),
+    frozenset(["ai", "have"]),
 )
 
 
@@ -118,7 +131,7 @@ def verb_form(change: Change) -> Verdict | None:
     wrong, right = change.wrong, change.right
     if {wrong, right} <= BE or {wrong, right} <= HAVE or {wrong, right} <= DO:
         return Verdict("tense")
-    if {wrong, right} <= MODALS:
+    if {wrong, right} <= MODALS or wrong in ("got", "gots") and right in HAVE:
         return Verdict("tense", sure=False)
     is_verb = _may_be_verb(change)
     if not is_verb and not (change.pos == "ADJ" and right.endswith(("ed", "en", "ing"))):
@@ -190,7 +203,7 @@ def sounds_the_same(change: Change) -> Verdict | None:
     """
     if frozenset([change.wrong, change.right]) in CONFUSED:
         return Verdict("homophone")
-    if lexicon.is_word(change.wrong) and lexicon.same_sound(change.wrong, change.right):
+    if lexicon.is_rare_word(change.wrong) and lexicon.same_sound(change.wrong, change.right):
         return Verdict("homophone")
     return None
 
