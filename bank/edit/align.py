@@ -248,6 +248,8 @@ def _joined(one: Token, two: Token, whole: Token) -> float:
     joined = one.letters + two.letters
     if joined == whole.letters:
         return 0.25
+    if joined == "noone" and whole.key in ("anyone", "anybody", "someone"):
+        return 0.35
     if one.key in ("more", "most") and whole.key not in ("more", "most"):
         stem = lexicon.comparison_stem(whole.key)
         if stem and lexicon.comparison_stem(two.key) == stem and two.key != whole.key:

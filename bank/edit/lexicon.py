@@ -54,7 +54,7 @@ def is_word(word: str) -> bool:
     if low in ("a", "i", "o"):
         return True
     return (low in _dictionary() and bool(lemmas(low)) and zipf(low) >= 2.7) or (
-        low in _dictionary() and zipf(low) >= 5.0
+        low in _dictionary() and zipf(low) >= 4.0
     )
 
 
@@ -169,7 +169,7 @@ def child_verb_forms(lemma: str) -> frozenset[str]:
     (True, True)
     """
     past = {form for tag in ("VBD", "VBN") for form in inflections(lemma, tag)}
-    said = {regular_past(lemma), lemma + "ed", lemma + "d", lemma + "en"}
+    said = {regular_past(lemma), lemma + "ed", lemma + "d", lemma + "en", doubled(lemma) + "ed"}
     for form in past:
         if not form.endswith("ed"):
             said |= {regular_past(form), form + "ed", form + "ded", form + "en", form + "n"}

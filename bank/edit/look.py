@@ -7,13 +7,14 @@ from dataclasses import dataclass
 from functools import cached_property
 from typing import TYPE_CHECKING
 
-from bank.edit.sets import JOINERS, NEGATIVES
+from bank.edit.sets import JOINERS, NEGATIVES, SPEECH_VERBS
 from bank.edit.tokens import END_MARKS, QUOTES, Token
 
 if TYPE_CHECKING:
     from spacy.tokens import Doc
     from spacy.tokens import Token as Word
 
+_FINITE = frozenset(["VBD", "VBZ", "VBP", "MD"])
 SUBJECTS = frozenset(["nsubj", "nsubjpass", "expl", "csubj"])
 
 
@@ -58,16 +59,22 @@ class Sentence:
                 found.add(j)
                 is_start = False
             elif token.text in END_MARKS:
-                is_start = True
-                after = next((t for t in self.c[j + 1 :] if t.text not in QUOTES), None)
-                if after is not None and after.is_word and after.text[0].islower():
-                    is_start = False
+                after = next((k for k in range(j + 1, len(self.c)) if self.c[k].is_word), j)
+                is_small = self.c[after].text[0].islower()
+                is_start = not is_small and not (after > j + 1 and self.tells_who_speaks(after))
             elif token.text in QUOTES and self._opens(j) and j + 1 < len(self.c):
                 is_start = self.c[j + 1].text[:1].isupper()
         return frozenset(found)
 
     def _opens(self, j: int) -> bool:
         return sum(token.text in QUOTES for token in self.c[:j]) % 2 == 0
+
+    def tells_who_speaks(self, j: int) -> bool:
+        """Whether corrected token `j` begins the `Omar asked` that follows a speech."""
+        if not self.is_name(j):
+            return False
+        ahead = range(j + 1, min(j + 4, len(self.c)))
+        return any(self.key(k) in SPEECH_VERBS for k in ahead)
 
     def is_name(self, j: int) -> bool:
         """Whether corrected token `j` is a proper noun, or the pronoun I."""
@@ -80,6 +87,26 @@ class Sentence:
             j != besides and (token.key in NEGATIVES or token.key.endswith("n't"))
             for j, token in enumerate(self.c)
         )
+
+    def clause_around(self, j: int) -> range:
+        """The corrected tokens from the joiner or mark before `j` to the one after it."""
+        start = j
+        while start > 0 and not self._parts_clauses(start - 1):
+            start -= 1
+        end = j + 1
+        while end < len(self.c) and not self._parts_clauses(end):
+            end += 1
+        return range(start, end)
+
+    def _parts_clauses(self, j: int) -> bool:
+        word = self.word(j)
+        opens = word is not None and (word.pos_ == "SCONJ" or word.tag_[0] == "W")
+        return not self.c[j].is_word or self.key(j) in JOINERS or opens
+
+    def has_finite_verb(self, j: int) -> bool:
+        """Whether the clause around corrected token `j` has a finite verb besides it."""
+        words = [self.word(k) for k in self.clause_around(j) if k != j]
+        return any(word is not None and word.tag_ in _FINITE for word in words)
 
     def clause_ahead(self, j: int) -> bool:
         """Whether there is a subject with its verb from `j` to the next joiner or mark."""

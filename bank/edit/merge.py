@@ -306,9 +306,9 @@ class Merger:
 
     def _comma_too_many(self, at: int, last: dict[str, tuple[int, Draft]]) -> None:
         piece = self.row[at]
-        for before, known in last.values():
+        for place, known in last.values():
             # "jumped and, played": the comma stands on the wrong side of its word.
-            if at - before == 2 and self.is_left_out_at(before):
+            if at - place == 2 and self.is_left_out_at(place):
                 piece.claim(known)
                 return
         if self.right(piece) not in ("", ";", ":", "-", "--"):

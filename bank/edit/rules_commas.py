@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 
+from bank.edit import lexicon
 from bank.edit.look import SUBJECTS, Change, Verdict
 from bank.edit.sets import DAYS, JOINERS, MONTHS, REGION_STARTS
 from bank.edit.tokens import QUOTES
@@ -93,6 +94,53 @@ def comma_before_joiner(change: Change) -> Verdict | None:
     return None
 
 
+_SUBORDINATE = word_set(
+    "when if because after before while although though since until as once whenever unless"
+)
+
+
+def comma_in_series(change: Change) -> Verdict | None:
+    """Between short parts without a subject of their own that run up to an `and` or `or`.
+
+    >>> skills("I want milk a bun, and jam.", "I want milk, a bun, and jam.")
+    ['comma-list']
+    """
+    s, j = change.sentence, change.j
+    start = max((k for k in s.starts if k < j), default=0)
+    first = s.word(start)
+    is_first_comma = all(s.key(k) != "," for k in range(start, j))
+    opens = first is not None and (first.pos_ == "ADP" or s.key(start) in _SUBORDINATE)
+    if opens and is_first_comma:
+        return None
+    words = [s.word(k) for k in range(start, j)]
+    has_verb = any(
+        word is not None
+        and (
+            word.pos_ in ("VERB", "AUX") or word.tag_ == "NNS" and lexicon.lemmas(word.text, "VERB")
+        )
+        for word in words
+    )
+    if not has_verb and j - start > 3:
+        return None
+    if s.key(start) in _OPENERS and is_first_comma:
+        return None
+    k, parts = j, 0
+    while k < len(s.c) and s.key(k) == "," and parts < 6:
+        if s.key(k + 1) in ("and", "or", "nor"):
+            return Verdict("comma-list") if parts and not s.clause_ahead(k + 2) else None
+        if s.clause_ahead(k + 1):
+            return None
+        end = k + 1
+        while end < len(s.c) and s.c[end].is_word and s.key(end) not in ("and", "or", "nor"):
+            end += 1
+        if end - k > 6 or end >= len(s.c):
+            return None
+        if s.key(end) in ("and", "or", "nor"):
+            return Verdict("comma-list") if end > k + 1 and not s.clause_ahead(end + 1) else None
+        k, parts = end, parts + 1
+    return None
+
+
 def comma_in_list(change: Change) -> Verdict | None:
     """Between the things in a row.
 
@@ -160,6 +208,7 @@ COMMAS: tuple[Callable[[Change], Verdict | None], ...] = (
     comma_in_date,
     comma_in_place,
     comma_before_joiner,
+    comma_in_series,
     comma_in_list,
     comma_after_opening,
     comma_before_dependent,

@@ -117,7 +117,35 @@ def verb_for_its_subject(change: Change) -> Verdict | None:
 
 
 def _may_be_verb(change: Change) -> bool:
-    return change.pos in ("VERB", "AUX") or change.tag.startswith("VB")
+    """Whether the right word is a verb, also where the parser takes `the bell rings` for a thing.
+
+    A clause without any other finite verb needs one.
+    """
+    if change.pos in ("VERB", "AUX") or change.tag.startswith("VB"):
+        return not _is_last_of_things(change)
+    if not lexicon.lemmas(change.right, "VERB"):
+        return False
+    if not lexicon.lemmas(change.right, "NOUN") and not lexicon.lemmas(change.right, "ADJ"):
+        return True
+    before = change.sentence.word(change.j - 1)
+    after_thing = before is not None and (
+        before.pos_ in ("NOUN", "PROPN", "PRON")
+        or before.text.isdigit()
+        and before.i > 0
+        and before.nbor(-1).tag_[0] == "N"
+    )
+    return after_thing and not change.sentence.has_finite_verb(change.j)
+
+
+def _is_last_of_things(change: Change) -> bool:
+    """Whether the right word ends a row of things: `hats, belts, and gloves in many colors`."""
+    s, j = change.sentence, change.j
+    if s.key(j - 1) not in ("and", "or") or not lexicon.lemmas(change.right, "NOUN"):
+        return False
+    before = s.word(j - 3 if s.key(j - 2) == "," else j - 2)
+    after = s.word(j + 1)
+    has_object = after is not None and after.pos_ in ("DET", "PRON", "NOUN", "ADJ", "PROPN")
+    return before is not None and before.tag_ == "NNS" and s.key(j - 2) == "," and not has_object
 
 
 def verb_form(change: Change) -> Verdict | None:
@@ -133,16 +161,16 @@ def verb_form(change: Change) -> Verdict | None:
         return Verdict("tense")
     if {wrong, right} <= MODALS or wrong in ("got", "gots") and right in HAVE:
         return Verdict("tense", sure=False)
-    is_verb = _may_be_verb(change)
+    is_verb = _may_be_verb(change) or not lexicon.is_word(wrong)
     if not is_verb and not (change.pos == "ADJ" and right.endswith(("ed", "en", "ing"))):
         return None
     shared = lexicon.lemmas(wrong, "VERB") & lexicon.lemmas(right, "VERB")
     if shared:
         return Verdict("tense")
-    if right.endswith(("ed", "ing")):
-        return None
-    if any(wrong in lexicon.child_verb_forms(lemma) for lemma in lexicon.lemmas(right, "VERB")):
-        return Verdict("tense")
+    for lemma in lexicon.lemmas(right, "VERB"):
+        is_regular = right == lexicon.regular_past(lemma) or right.endswith("ing")
+        if not is_regular and wrong in lexicon.child_verb_forms(lemma):
+            return Verdict("tense")
     return None
 
 

@@ -36,7 +36,7 @@ RELATIVE = word_set("who whom which that what")
 PRONOUNS = frozenset(form for line in PERSONAL for form in line)
 CHILD_PRONOUNS = word_set(
     "meself youse yous yourselfs hisself sheself itsself ourself ourselfs usselves "
-    "theirselves themself theirself theirselfs themselfs"
+    "theirselves mines themself theirself theirselfs themselfs"
 )
 
 NEGATIVES = word_set(
@@ -103,6 +103,11 @@ CONFUSED = frozenset(
         "there they're",
         "it's its",
     )
+)
+
+SPEECH_VERBS = word_set(
+    "said says say asked asks ask yelled shouted cried called answered whispered replied told "
+    "added laughed explained begged exclaimed wrote sang thought smiled"
 )
 
 MONTHS = word_set(

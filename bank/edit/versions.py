@@ -56,11 +56,9 @@ def compare(faulty: str, corrected: str) -> list[Fix]:
 
 def compare_many(pairs: Sequence[tuple[str, str]]) -> list[list[Fix]]:
     """`compare` for many (faulty, corrected) pairs; the corrected ones are parsed in one batch."""
-    docs = language.parse_many([corrected for _, corrected in pairs])
-    return [
-        list(_compare(faulty, corrected, doc).fixes)
-        for (faulty, corrected), doc in zip(pairs, docs, strict=True)
-    ]
+    texts = list(dict.fromkeys(corrected for _, corrected in pairs))
+    docs = dict(zip(texts, language.parse_many(texts), strict=True))
+    return [list(_compare(faulty, right, docs[right]).fixes) for faulty, right in pairs]
 
 
 def comparison(faulty: str, corrected: str) -> Comparison:
@@ -170,6 +168,9 @@ def _name_group(piece: Piece, f: Sequence[Token], c: Sequence[Token]) -> None:
         return
     whole, parts = (c[0], f) if len(c) == 1 else (f[0], c)
     joined = "".join(token.letters for token in parts)
+    if joined == "noone" and whole.key != "noone":
+        piece.claim(Draft("double-negative"))
+        return
     if parts[0].key in ("more", "most") and joined != whole.letters:
         piece.claim(Draft("comparison"))
         return
