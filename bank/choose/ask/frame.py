@@ -7,8 +7,8 @@ A frame is a dict that JSON can hold:
   `know`, `choice`, `yesno`, `tell`), and `head`, the names of the thing asked for ("game", "long");
 - `liking`: "most", "least" or "";
 - `tense`: "past", "will", "would", "now" or "" (no verb);
-- `atoms`: the ideas of the text in order, each `[names, weight, role]`: the names are concepts that
-  all fit the word;
+- `atoms`: the ideas of the text in order, each `[names, weight, role, parts]`: the names are
+  concepts that all fit; the parts of a phrase are the ideas of its words;
 - `acts`: who does what to whom, `[verb names, doers, done-to]`;
 - `compares`: `[names of the measure, one side, other side]`, or empty.
 """
@@ -18,7 +18,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from bank.choose.ask.lexicon import Lexicon, lexicon
-from bank.choose.ask.wording import split_liking
+from bank.choose.ask.wording import said_words, split_liking
 
 if TYPE_CHECKING:
     from spacy.tokens import Doc, Token
@@ -38,23 +38,27 @@ _EMPTY = frozenset(
     of to and or so as if when while at in on by for then than too also just any some such
     would will shall could can may might should must very ever usually mostly
     please than thing things something anything one ones all who what where why how which whose
-    kind sort type way lot be like get_to 's ' , ; : - " about into onto tell am during because
+    kind sort type way be like get_to 's ' , ; : - " about into onto tell am during because
     himself herself themselves itself whole own each every often again else already still yet
-    most more much many really quite even only other another""".split()
-) - {"like", "often", "every", "only"}
+    most more many really quite even only other another""".split()
+) - {"like", "often", "every", "only", "please"}
 # Words that say little: they weigh something only where nothing else tells two asks apart.
 _LIGHT = frozenset(
-    """have get make go take put use come give keep bring find see need want know think feel time
-    place people person day thing like name say help let become seem happen try show look part
-    someone child work turn spend carry mean call hold receive favorite special best good
-    happy_with world able with from every add eat""".split()
+    """have get make go use put come keep give thing time place person like part let become seem
+    happen turn become favorite special best good new able with from add happy_with know feel
+    world people child""".split()
+)
+# Words that say something, but that another wording can easily do without.
+_MIDDLING = frozenset(
+    """take find see need want think name say tell help try show look work spend mean call hold day
+    every eat act ask home school""".split()
 )
 _RELATIONS = frozenset(
     "before after under over above below behind between near inside outside without around "
     "through until since up down off out away with from beside".split()
 )
 _NEGATIONS = frozenset("not never nobody nothing no none neither without".split())
-FULL_WEIGHT, LIGHT_WEIGHT, RELATION_WEIGHT = 1.0, 0.3, 0.5
+FULL_WEIGHT, MIDDLING_WEIGHT, LIGHT_WEIGHT, RELATION_WEIGHT = 1.0, 0.5, 0.3, 0.5
 
 
 def frame_of(text: str) -> dict[str, Any]:
@@ -79,8 +83,10 @@ def frame_of(text: str) -> dict[str, Any]:
         "tense": _tense(doc, wants),
         "atoms": atoms,
         "acts": _acts(doc, lex),
+        "verbs": _verbs(atoms, doc, lex),
         "compares": _compares(doc, lex, wants),
         "words": [token.lower_ for token in doc if token.is_alpha or token.like_num],
+        "said": said_words(text),
     }
 
 
@@ -154,22 +160,28 @@ def _words(doc: Doc, lex: Lexicon) -> list[_Word]:
 
 
 def _atoms(words: list[_Word], lex: Lexicon, head_at: int) -> tuple[list[list[Any]], list[str]]:
-    """The ideas in order, and the names of the one that is asked for (token `head_at`)."""
+    """The ideas in order, and the names of the one that is asked for (token `head_at`).
+
+    An idea that is a phrase ("brush your teeth") keeps the ideas of its words, for the comparison
+    with a text that does not have the phrase.
+    """
     atoms: list[list[Any]] = []
     head: list[str] = []
-    flat = _flatten(words)
     turned = False  # a "not" waits for the idea that it turns around
     at = 0
-    while at < len(flat):
-        length, group = _phrase_at(flat, at, lex)
-        word = flat[at][1]
-        if length:
-            names, weight = [group, *([] if length > 1 else [word.lemma])], FULL_WEIGHT
-            weight = LIGHT_WEIGHT if group in _LIGHT else FULL_WEIGHT
+    while at < len(words):
+        word = words[at]
+        length, groups = _phrase_at(words, at, lex)
+        parts: list[list[Any]] = []
+        if length > 1:
+            names, weight = groups, LIGHT_WEIGHT if groups[0] in _LIGHT else FULL_WEIGHT
+            parts = _single(words[at : at + length], lex)
+        elif length:
+            names, weight = [*groups, word.lemma], FULL_WEIGHT
         else:
             length = 1
-            names, weight = _concepts(flat[at][0], word, lex)
-        asked = any(w.token.i == head_at for _, w in flat[at : at + length])
+            names, weight = _concepts(word.lemma, word, lex)
+        asked = any(w.token.i == head_at for w in words[at : at + length])
         at += length
         if not names:
             continue
@@ -177,56 +189,64 @@ def _atoms(words: list[_Word], lex: Lexicon, head_at: int) -> tuple[list[list[An
             head = names
         if names[0] in _NEGATIONS:
             turned = True
-            atoms.append([["not"], FULL_WEIGHT, "n"])
+            atoms.append([["not"], FULL_WEIGHT, "n", []])
             continue
-        if turned and weight >= LIGHT_WEIGHT and names[0] not in ("you",):
-            opposites = sorted({o for name in names for o in lex.contradictory.get(name, ())})
-            if opposites and weight > RELATION_WEIGHT or "like" in names:
-                last = max(i for i, atom in enumerate(atoms) if atom[0] == ["not"])
-                del atoms[last]
-                names = [*opposites, *(f"not_{name}" for name in names)]
-                weight = FULL_WEIGHT
+        if turned and names[0] != "you":
             turned = False
-        atoms.append([names, weight, "h" if asked else word.role])
+            contrary = sorted({o for name in names for o in lex.contradictory.get(name, ())})
+            if contrary:
+                del atoms[max(i for i, atom in enumerate(atoms) if atom[0] == ["not"])]
+                names, weight = [*contrary, *(f"not_{name}" for name in names)], FULL_WEIGHT
+                parts = []
+        atoms.append([names, weight, "h" if asked else word.role, parts])
     return atoms, head
 
 
-def _flatten(words: list[_Word]) -> list[tuple[str, _Word]]:
-    return [(word.lemma, word) for word in words]
+def _single(words: list[_Word], lex: Lexicon) -> list[list[Any]]:
+    """The ideas of the words of a phrase, one by one."""
+    found = ((*_concepts(word.lemma, word, lex), word.role) for word in words)
+    return [
+        [names, weight, "n" if names[0] in _NEGATIONS else role, []]
+        for names, weight, role in found
+        if names
+    ]
 
 
 _SKIPPED_IN_PHRASES = frozenset("a an the your my our their his her some".split())
 
 
-def _phrase_at(flat: list[tuple[str, _Word]], at: int, lex: Lexicon) -> tuple[int, str]:
-    """How many words from `at` on make a phrase of the lexicon (0: none), and its group."""
-    word = flat[at][1]
-    if flat[at][0] in lex.joined:
-        return 1, lex.joined[flat[at][0]]
-    for first in {flat[at][0], word.form}:
+def _phrase_at(words: list[_Word], at: int, lex: Lexicon) -> tuple[int, list[str]]:
+    """How many words from `at` on make a phrase of the lexicon (0: none), and its groups."""
+    word = words[at]
+    longest, groups = 0, list(lex.joined.get(word.lemma, ()))
+    if groups:
+        longest = 1
+    for first in {word.lemma, word.form, word.lemma.split("_")[0]}:
         for parts, group in lex.phrases.get(first, ()):
-            length = _fits(flat, at, parts)
-            if length:
-                return length, group
-    return 0, ""
+            length = _fits(words, at, parts)
+            if length > longest:
+                longest, groups = length, [group]
+            elif length and length == longest and group not in groups:
+                groups.append(group)
+    return longest, groups
 
 
-def _fits(flat: list[tuple[str, _Word]], at: int, parts: tuple[str, ...]) -> int:
+def _fits(words: list[_Word], at: int, parts: tuple[str, ...]) -> int:
+    """How many words from `at` on say `parts`, articles and owners aside (0: they do not)."""
     here = at
-    for part in parts:
-        if part in _SKIPPED_IN_PHRASES:
-            continue
-        while here < len(flat) and here > at and flat[here][0] in _SKIPPED_IN_PHRASES:
+    wanted = [part for part in parts if part not in _SKIPPED_IN_PHRASES]
+    while wanted:
+        if here >= len(words):
+            return 0
+        said = words[here].lemma.split("_")
+        if here > at and said[0] in _SKIPPED_IN_PHRASES:
             here += 1
-        if here < len(flat) and flat[here][0].count("_") and flat[here][0].startswith(part + "_"):
-            # A verb that already swallowed its particle.
-            rest = flat[here][0].split("_")
-            if tuple(rest) == parts[parts.index(part) : parts.index(part) + len(rest)]:
-                here += 1
-                if part == parts[-len(rest)]:
-                    return here - at
-                continue
-        if here >= len(flat) or part not in (flat[here][0], flat[here][1].form):
+            continue
+        if wanted[: len(said)] == said:
+            wanted = wanted[len(said) :]
+        elif wanted[0] == words[here].form and len(said) == 1:
+            wanted = wanted[1:]
+        else:
             return 0
         here += 1
     return here - at
@@ -246,8 +266,18 @@ def _concepts(lemma: str, word: _Word, lex: Lexicon) -> tuple[list[str], float]:
     if lemma in _EMPTY or word.form in _EMPTY:
         return [], 0.0
     names = list(dict.fromkeys([*lex.groups(lemma, word.pos), lemma, *_other_lemmas(word, lex)]))
-    light = lemma in _LIGHT or names[0] in _LIGHT
-    return names, LIGHT_WEIGHT if light else FULL_WEIGHT
+    if lemma in _LIGHT or names[0] in _LIGHT:
+        return names, LIGHT_WEIGHT
+    if lemma in _MIDDLING or names[0] in _MIDDLING:
+        return names, MIDDLING_WEIGHT
+    return names, _telling(word.form)
+
+
+def _telling(word: str) -> float:
+    """How much a word tells: a spider more than a school, by how often it is met (Zipf scale)."""
+    from bank.language import zipf
+
+    return round(min(1.2, max(0.55, (7.3 - zipf(word)) / 2.5)), 2)
 
 
 def _other_lemmas(word: _Word, lex: Lexicon) -> list[str]:
@@ -275,7 +305,12 @@ def _wants(doc: Doc, text: str) -> tuple[str, int]:
         return "tell", -1
     if wh is None:
         return ("choice" if options else "yesno"), -1
-    if options and wh.lower_ in ("which", "what", "who"):
+    listed = (
+        any(t.lower_ == "," for t in doc[wh.i : next(t.i for t in doc if t.lower_ == "or")])
+        if (options and wh.i < next(t.i for t in doc if t.lower_ == "or"))
+        else False
+    )
+    if options and (listed or wh.lower_ in ("which", "what", "who")):
         return "choice", -1
     return _wh_wants(wh)
 
@@ -356,6 +391,17 @@ def _names(token: Token, lex: Lexicon) -> list[str]:
     return list(dict.fromkeys([*lex.groups(lemma, _POS.get(token.pos_, "")), lemma]))
 
 
+def _verbs(atoms: list[list[Any]], doc: Doc, lex: Lexicon) -> list[str]:
+    """The names of what is done in the main clause (nothing for *be* and *do*)."""
+    found: list[str] = []
+    for token in doc:
+        verb = token.pos_ == "VERB" and token.lemma_ not in ("be", "do", "have", "get")
+        if verb and not any(a.dep_ in ("advcl", "relcl") for a in (token, *token.ancestors)):
+            found += _names(token, lex)
+    known = {name for names, *_ in atoms for name in names}
+    return [name for name in dict.fromkeys(found) if name in known]
+
+
 def _acts(doc: Doc, lex: Lexicon) -> list[list[Any]]:
     acts: list[list[Any]] = []
     for verb in doc:
@@ -389,6 +435,11 @@ def _compares(doc: Doc, lex: Lexicon, wants: str) -> list[list[str]]:
     for token in doc:
         if token.tag_ in ("JJR", "RBR") or token.i == pivot.i and pivot.lower_ != "than":
             measure += _names(token, lex)
-        elif token.pos_ in ("NOUN", "PROPN", "NUM", "PRON") and token.lower_ not in _WH:
+        elif (
+            token.pos_ not in ("DET", "ADP", "PUNCT", "PART")
+            and token.lemma_ not in _AUXES
+            and token.lower_ not in _WH
+            and token.dep_ != "poss"
+        ):
             sides[token.i > pivot.i].extend(_names(token, lex))
     return [measure, *sides] if measure and all(sides) else []

@@ -26,7 +26,7 @@ class Lexicon:
 
     words: dict[str, tuple[tuple[str, str], ...]]
     phrases: dict[str, tuple[tuple[tuple[str, ...], str], ...]]
-    joined: dict[str, str]
+    joined: dict[str, tuple[str, ...]]
     kinds: dict[str, frozenset[str]]
     opposites: dict[str, frozenset[str]]
     contradictory: dict[str, frozenset[str]]
@@ -54,7 +54,7 @@ def lexicon() -> Lexicon:
     """The lists, read once."""
     words: dict[str, list[tuple[str, str]]] = defaultdict(list)
     phrases: dict[str, list[tuple[tuple[str, ...], str]]] = defaultdict(list)
-    joined: dict[str, str] = {}
+    joined: dict[str, list[str]] = defaultdict(list)
     for line in _lines("synonyms.txt"):
         members = line.split()
         group = _split_mark(members[0])[0]
@@ -63,18 +63,18 @@ def lexicon() -> Lexicon:
             if "_" in word:
                 parts = tuple(word.split("_"))
                 phrases[parts[0]].append((parts, group))
-                joined[word] = group
+                joined[word].append(group)
             else:
                 words[word].append((group, mark))
 
     def concepts(member: str) -> list[str]:
         word, mark = _split_mark(member)
         if "_" in word and word not in joined:
-            joined[word] = word
+            joined[word].append(word)
             parts = tuple(word.split("_"))
             phrases[parts[0]].append((parts, word))
         if word in joined:
-            return [joined[word]]
+            return list(joined[word])
         return [g for g, only in words.get(word, ()) if not mark or not only or only == mark] or [
             word
         ]
@@ -109,7 +109,7 @@ def lexicon() -> Lexicon:
             first: tuple(sorted(found, key=lambda pair: -len(pair[0])))
             for first, found in phrases.items()
         },
-        joined=joined,
+        joined={word: tuple(found) for word, found in joined.items()},
         kinds={k: frozenset(v) for k, v in kinds.items()},
         contradictory={k: frozenset(v) for k, v in contradictory.items()},
         opposites={k: frozenset(v) for k, v in opposites.items()},

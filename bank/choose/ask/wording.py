@@ -33,7 +33,7 @@ _SHORT_FORMS = (
 )
 
 _OPENINGS = (
-    (r"^(?:please|now|so|ok|okay)[, ]+", ""),
+    (r"^(?:please|now|so|ok|okay)[, ]+|, please$", ""),
     (
         r"^(?:can|could|will|would) you (?:please )?(?=(?:tell|name|describe|explain|list|think|say))",
         "",
@@ -96,7 +96,7 @@ _FRAMES = (
         "why",
     ),
     (r"\bhow come\b", "why"),
-    (rf"\bwhat makes it (\w+) to\b", r"why is it \1 to"),
+    (r"\bwhat makes it (\w+) to\b", r"why is it \1 to"),
     (rf"\b{_WHAT} {_IS} the (?:point|purpose|use|good) of\b", "why use"),
     (rf"\bwhat do(?:es)? {_YOU} use (.+?) for$", r"why use \1"),
     (rf"\bwhat {_IS} (.+?) (?:used )?for$", r"why use \1"),
@@ -108,6 +108,12 @@ _FRAMES = (
         "why should you not",
     ),
     # manner
+    (
+        r"\bwhat (do|does|should|can|did) (.+?) do (?:just |right )?before (?:you |they |he |she )?(?:go(?:es)?|going) to (?:bed|sleep)\b",
+        r"how \1 \2 get ready for bed",
+    ),
+    (r"\bkeep from getting cold\b", "stay warm"),
+    (r"\bhow does ((?:a|an|the) \w+(?: \w+)?) help (?:people|us|you|others)$", r"what job is \1"),
     (r"\bso (?:that )?(?:you|we|they) (?:do|will|can) not\b|\bin order not to\b", "to not"),
     (r"\b(?:keep|stop)(?: yourself| yourselves)? from (?:getting |being )?", "not get "),
     (r"\bavoid (?:getting |being )?", "not get "),
@@ -122,7 +128,7 @@ _FRAMES = (
         rf"\bwhat (do|does|can|could|should|would|did|will) ({_YOU}) do (?:to|so that you can|in order to)\b",
         r"how \1 \2",
     ),
-    (rf"\bwhat (?:can )?helps? (?:you|us|people|me) (?:to )?(?=[a-z])", "how do you "),
+    (r"\bwhat (?:can )?helps? (?:you|us|people|me) (?:to )?(?=[a-z])", "how do you "),
     (
         r"\bhow (do|does|can|could|should|would|did|will) (.+?) (?:act|behave|react)\b",
         r"what \1 \2 do",
@@ -166,6 +172,10 @@ _FRAMES = (
         r"where \1",
     ),
     (rf"^{_WHAT} (place|spot|room|store|shop|building|town|city)s? (?={_AUX})", r"where \1 "),
+    (
+        r"^is there (?:a|any) (place|store|spot)s? (?:near you |in your town )?(?:where|to|for|that)\b",
+        r"where \1",
+    ),
     # person
     (rf"\b{_WHAT} (?:person|people|grownup|adult|one of your friends)\b", "who"),
     (rf"\bwho {_IS} the (?:person|people|one|man|woman) (?:who|that)\b", "who"),
@@ -178,7 +188,7 @@ _FRAMES = (
         "who family",
     ),
     (r"\bwhom\b", "who"),
-    (rf"\bwhat (?:do|does|did) (?:you|people) call (?=your|the|a)", "what name is "),
+    (r"\bwhat (?:do|does|did) (?:you|people) call (?=your|the|a)", "what name is "),
     (rf"\b{_WHAT} {_IS} the names? (?:of|for)\b", "what name is"),
     (rf"\b{_WHAT} {_IS} (your|my|his|her|their|the) (.+?)'s? names?\b", r"what name is \1 \2"),
     (r"\bhow do you like to be called\b", "what name is you"),
@@ -195,6 +205,12 @@ _FRAMES = (
     (rf"\b{_WHAT} (?:day|date) is (?=your|my|his|her)", "when is "),
     (rf"\bwhat {_IS} the time (?:when|that)\b", "when"),
     (r"\bwhen (?:is|was) the time (?:when|that)?\b", "when"),
+    (r"\bwhat (?:is|was) (your|his|her|the \w+'s) bedtime\b", r"when do you go to bed"),
+    (r"\bwhat (?:is|was) (your|his|her|the \w+'s) address\b", r"where is \1 home"),
+    (
+        r"\b(?:what|which) (month|day|season) (?:was|were) (.+?) born(?: in| on)?\b",
+        r"what \1 is \2 birthday",
+    ),
     (r"\bwhen(?: day| month)? (?:was|were) (.+?) born\b", r"when is \1 birthday"),
     (
         r"\b(leaf|leaves) (?:turn|become|go) (?:red|yellow|orange|brown)(?:,? (?:and|or) (?:red|yellow|orange|brown))?\b",
@@ -221,9 +237,9 @@ _FRAMES = (
     (rf"\b{_WHAT} (?:{_IS} the )?number of\b", "how many"),
     (rf"\b{_WHAT} (?:{_IS} the )?amount of\b", "how much"),
     (rf"\b{_WHAT} {_IS} the (?:price|cost) of\b(.*)", r"how much does\1 cost"),
-    (rf"\bwhat do you pay for\b(.*)", r"how much does\1 cost"),
+    (r"\bwhat do you pay for\b(.*)", r"how much does\1 cost"),
     (
-        rf"\bhow much (?:money )?(?:do you (?:need|pay) (?:to buy|for)|is it for|will it cost to buy)\b(.*)",
+        r"\bhow much (?:money )?(?:do you (?:need|pay) (?:to buy|for)|is it for|will it cost to buy)\b(.*)",
         r"how much does\1 cost",
     ),
     (rf"\b{_WHAT} {_IS} (your|my|his|her|their) age\b", r"how old \1"),
@@ -247,39 +263,51 @@ _FRAMES = (
     (r"\bhow (speed)\b", "how fast"),
     (r"\bhow (temperature)\b", "how hot"),
     (
-        r"\bhow many (?:minutes|hours|days|weeks|months|years) (does it take|do you need|is|are|will it take)\b",
+        r"\bhow many (?:minutes|hours|days|weeks|months|years) (?:of \w+ )?(do|does|did|is|will|are)\b(?! in | there in )",
         r"how long \1",
     ),
     (r"\bhow much time\b", "how long"),
     (r"\bhow many times (?:a|each|every|per|in a|in one)\b", "how often a"),
     (r"\bhow many times\b", "how often"),
     (r"\bhow far (?:away )?", "how far "),
+    (
+        r"\bhow many people (?:are there |are |live )in (?:your (?:house|home|family)|the family)\b",
+        "how big is your family",
+    ),
     # feeling, weather, looks
     (rf"\bwhat (?:{_IS}|kind of) (?:your )?(?:mood|feelings?)(?: like)?\b", "how do you feel"),
     (rf"\b{_WHAT} (?:feeling|mood|emotion)s? (do|does|did) (.+?) have\b", r"how \1 \2 feel"),
     (
-        rf"\bwhat is the weather like\b|\bwhat is the weather\b|\bwhat kind of weather (?:is it|do we have)\b",
+        r"\bwhat is the weather like\b|\bwhat is the weather\b|\bwhat kind of weather (?:is it|do we have)\b",
         "how is the weather",
     ),
-    (rf"\bwhat (?:tells|shows) (?:you|us)(?: that| when| if)?\b", "how do you know"),
-    (rf"\bwhat are (?:the |some )?signs (?:that|of)\b", "how do you know"),
-    (rf"\bhow can (?:you|we|people) (?:tell|see|know)(?: that| when| if)?\b", "how do you know"),
-    (rf"\bhow do (?:you|we|people) (?:tell|see|know)(?: that| when| if)\b", "how do you know"),
-    (rf"\bwhat (?:do|does|did) (.+?) look like\b", r"tell \1"),
-    (rf"\bhow (?:do|does|did) (.+?) look\b", r"tell \1"),
-    (rf"\bhow (?:do|does) (.+?) sound\b", r"what sound does \1 make"),
+    (r"\bwhat (?:tells|shows) (?:you|us)(?: that| when| if)?\b", "how do you know"),
+    (r"\bwhat are (?:the |some )?signs (?:that|of)\b", "how do you know"),
+    (r"\bhow can (?:you|we|people) (?:tell|see|know)(?: that| when| if)?\b", "how do you know"),
+    (r"\bhow do (?:you|we|people) (?:tell|see|know)(?: that| when| if)\b", "how do you know"),
+    (r"\bwhat (?:do|does|did) (.+?) look like\b", r"tell \1"),
+    (r"\bhow (?:do|does|did) (.+?) look\b", r"tell \1"),
+    (r"\bhow (?:do|does) (.+?) sound\b", r"what sound does \1 make"),
     (
         rf"\bwhat {_IS} the (color|colour|shape|sound|job|name|meaning|smell|taste) of\b",
         r"what \1 is",
     ),
-    (rf"\bwhat do(?:es)? (.+?) mean\b", r"what meaning is \1"),
-    (rf"\bwhat does it mean (?:when|if|that)\b", "what meaning is"),
+    (r"\bwhat do(?:es)? (.+?) mean\b", r"what meaning is \1"),
+    (r"\bwhat does it mean (?:when|if|that)\b", "what meaning is"),
     (
-        r"\bwhat does ((?:a|an|the) \w+(?: \w+)?) do(?: at work| for work| for a job| all day)?$",
+        r"\bwhat does ((?:a|an|the) (?!good|best|nice|kind|bad)\w+(?: \w+)?) do(?: at work| for work| for a job| all day)?$",
         r"what job is \1",
     ),
-    (rf"\bwhat (?:do|does|did) (.+?) do for (?:work|a job|a living)\b", r"what job is \1"),
+    (r"\bwhat (?:do|does|did) (.+?) do for (?:work|a job|a living)\b", r"what job is \1"),
     (r"\bwhat (?:are|is) (?:your|the) plans? (?:for|on)\b", "what will you do"),
+    (r"\bhow (?:would|do|can) you describe (.+)", r"tell \1"),
+    (r"\bwhat (?:is|are) (?!it\b|that\b)((?:your|the|a|an) .+?) like$", r"tell \1"),
+    (
+        r"\bhow (?:do|does) (.+?) (?:show|let (?:you|us) know)(?: you| us)?(?: that)? (?:it|he|she|they) (?:is|are|feels?)\b",
+        r"how do you know \1 feels",
+    ),
+    (r"\bthe best (\w+) (?:of|in) (?!your life|the class)", r"mostliked \1 of "),
+    (r"(?<!like )(?<!enjoy )(?<!love )\bleast (?!liked|like\b|favou?rite|of)(\w+)", r"not \1"),
     # ability, habit, experience
     (r"\b(?:do|does) (\w+) know how to\b", r"can \1"),
     (rf"\b{_IS} (.+?) able to\b", r"can \1"),
@@ -338,7 +366,16 @@ def _compiled(rules: tuple[tuple[str, str], ...]) -> tuple[tuple[re.Pattern[str]
     return tuple((re.compile(pattern), new) for pattern, new in rules)
 
 
+_compiled_short_forms = _compiled(_SHORT_FORMS)
 _RULES = _compiled(_SHORT_FORMS + _OPENINGS + _FRAMES)
+
+
+def said_words(text: str) -> list[str]:
+    """The words as they were said, in lower case, short forms written out."""
+    plain = text.replace("\u2019", "'").lower()
+    for pattern, new in _compiled_short_forms:
+        plain = pattern.sub(new, plain)
+    return re.findall(r"[a-z0-9']+", plain)
 
 
 def one_wording(text: str) -> str:
@@ -362,6 +399,9 @@ def split_liking(text: str) -> tuple[str, str]:
     plain = _SPACES.sub(" ", plain).rstrip(".?! ")
     for pattern, new in _RULES:
         plain = _SPACES.sub(" ", pattern.sub(new, plain)).strip()
+    plain = re.sub(r"\b(?:i|me|we|us)\b", "you", plain)
+    plain = re.sub(r"\b(?:my|our|mine|ours)\b", "your", plain)
+    plain = plain.replace("you am", "you are")
     liking = "least" if "leastlike" in plain else "most" if "mostlike" in plain else ""
     plain = re.sub(r"\b(?:most|least)liked\b", "favorite", plain)
     return re.sub(r"\b(?:most|least)like\b", "like", plain), liking
