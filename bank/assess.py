@@ -110,7 +110,10 @@ def _with_fixes(corrected: str, version: Version) -> Version:
         raise BankError(f"{error}: {version.faulty[:60]!r}") from error
     if not fixes:
         raise BankError(f"the faulty version has no error to fix: {version.faulty[:60]!r}")
-    return Version(version.faulty, tuple(fix.to_dict() for fix in fixes))
+    return Version(
+        version.faulty,
+        tuple({**fix.to_dict(), "explanation": fix.explanation} for fix in fixes),
+    )
 
 
 def _no_faulty() -> dict[str, Any]:

@@ -234,9 +234,10 @@ def read_cells(number: int, cells: Mapping[str, Any]) -> Row:
 
 def read_rows(path: Path) -> Iterator[Row]:
     """The rows of a CSV or JSON Lines file, one after the other; `BankError` for a file that is neither."""
+    kind = format_of(path)
     _refuse_other_encodings(path)
     with path.open(encoding="utf-8-sig", newline="") as lines:
-        yield from _read_json_lines(lines) if format_of(path) == "jsonl" else _read_csv(lines)
+        yield from _read_json_lines(lines) if kind == "jsonl" else _read_csv(lines)
 
 
 def format_of(path: Path) -> str:

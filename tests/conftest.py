@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+import io
+from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import pytest
 from hypothesis import HealthCheck, settings
+from making import Ran, make_item, put
 
 from bank.classroom import Bank
 from bank.store import create_store
-from making import make_item, put
 
 settings.register_profile(
     "binderbank", deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture]
@@ -34,3 +35,25 @@ def stocked(bank: Bank) -> Bank:
     bank.learners.add("K4", 2.0)
     bank.learners.add("M7", 4.0)
     return bank
+
+
+@pytest.fixture
+def run(
+    capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch, tmp_path: Path
+) -> Callable[..., Ran]:
+    """Run a command as a person would, on a bank in a fresh folder; gives exit code and output."""
+    from cli.app import main
+
+    monkeypatch.setenv("BINDERBANK", str(tmp_path / "bank.sqlite3"))
+    monkeypatch.chdir(tmp_path)
+
+    def one(*words: str, said: str | None = None) -> Ran:
+        if said is not None:
+            monkeypatch.setattr("sys.stdin", io.StringIO(said))
+        capsys.readouterr()
+        with pytest.raises(SystemExit) as stopped:
+            main(list(words))
+        shown = capsys.readouterr()
+        return Ran(int(stopped.value.code or 0), shown.out, shown.err)
+
+    return one

@@ -3,11 +3,27 @@
 from __future__ import annotations
 
 import datetime as dt
+import json
+from dataclasses import dataclass
 from typing import Any
 
 from bank.classroom import Bank
 from bank.item import Item, Season, Version
 from bank.store_items import write_item
+
+
+@dataclass(frozen=True)
+class Ran:
+    """What a command did: its exit code, what it printed, and its error line."""
+
+    code: int
+    out: str
+    err: str
+
+    @property
+    def json(self) -> Any:
+        return json.loads(self.out)
+
 
 MONDAY = dt.date(2026, 9, 14)
 FIXES = [

@@ -1,5 +1,4 @@
 import datetime as dt
-import os
 import subprocess
 import sys
 import time
@@ -254,4 +253,3 @@ def test_a_killed_draw_leaves_all_sets_or_none(stocked: Bank) -> None:
             sizes.add(len(day_sets(bank.store, day)))
             assert bank.store.value("PRAGMA integrity_check") == "ok"
     assert sizes <= {0, 32}
-    assert os.path.exists(path)

@@ -1,0 +1,76 @@
+import csv
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+from making import Ran
+
+Run = Callable[..., Ran]
+
+
+@pytest.fixture
+def ready(run: Run) -> Run:
+    run("new")
+    return run
+
+
+def test_adding_shows_the_level_in_words_every_formula_and_the_findings(ready: Run) -> None:
+    shown = ready("add", "question", "Where do bees sleep at night", "--theme", "animals")
+    assert shown.code == 0
+    words = " ".join(shown.out.split())
+    for said in (
+        "level:",
+        "Flesch",
+        "Spache",
+        "Dale",
+        "Coleman",
+        "ARI",
+        "must fix (end-mark)",
+    ):
+        assert said.lower() in words.lower()
+    assert "a draft" in words
+
+
+def test_an_item_may_come_from_standard_input(ready: Run) -> None:
+    assert ready("add", "topic", said="A red hat\n").code == 0
+    assert "A red hat" in ready("find", "hat").out
+
+
+def test_an_item_can_be_ready_as_it_is(ready: Run) -> None:
+    added = ready("add", "question", "Where do bees sleep", "--as-is", "a song", "--json").json
+    assert added["state"] == "ready"
+
+
+def test_a_twin_is_said_when_it_is_added(ready: Run) -> None:
+    ready("add", "question", "What is your favorite game at the fair?")
+    shown = ready("add", "question", "Which game do you like most at the fair?").out
+    assert "asks the same as" in shown
+
+
+def test_import_and_export_say_what_they_did(ready: Run, tmp_path: Path) -> None:
+    (tmp_path / "x.csv").write_text("kind,text\nquestion,Is ice hot?\nquestion,\n", "utf-8")
+    refused = ready("import", "x.csv")
+    assert refused.code == 2 and "row 3" in refused.err and "nothing was imported" in refused.err
+    part = ready("import", "x.csv", "--keep-good", "--json")
+    assert part.code == 1
+    assert part.json["added"] == 1 and part.json["refused"][0]["row"] == 3
+    assert (tmp_path / "x.csv.refused.csv").exists()
+    assert ready("export", "out.csv", "--plain").code == 0
+    with (tmp_path / "out.csv").open(encoding="utf-8", newline="") as file:
+        assert [row["text"] for row in csv.DictReader(file)] == ["Is ice hot?"]
+
+
+def test_items_are_tagged_placed_retired_and_found(ready: Run) -> None:
+    item = ready("add", "question", "Is ice hot?", "--json").json["id"]
+    assert ready("tag", item, "--add", "theme:weather").code == 0
+    assert item in ready("find", "--theme", "weather").out
+    assert "placed at 3" in ready("level-as", item, "3").out
+    assert ready("find", "--level", "2-4", "--json").json["items"][0]["level_as"] == 3.0
+    assert ready("retire", item).code == 0
+    assert ready("find", "--state", "retired", "--json").json["items"][0]["id"] == item
+    assert ready("retire", item, "--back").code == 0
+    assert ready("level-as", item, "computed").code == 0
+    assert ready("change", item, "--text", "Is snow hot?").code == 0
+    assert "Is snow hot?" in ready("show", item).out
+    assert "0 items" in ready("relevel").out
+    assert "no conflicts" in ready("conflicts").out
