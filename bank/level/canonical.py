@@ -20,7 +20,8 @@ _ASKING = frozenset(
 )
 _TELLING = frozenset(
     "tell name describe explain write list draw think compare show pick choose share finish use "
-    "give make find say talk imagine pretend put read look add count circle act let guess plan".split()
+    "give make find say talk imagine pretend put read look add count circle act let guess "
+    "plan".split()
 )
 
 

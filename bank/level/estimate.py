@@ -1,27 +1,41 @@
-"""The level of a text, from its words, its length and how it is built."""
+"""The level of a text: what is seen in it, weighed, with its range and its reasons."""
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterable, Iterator
+from math import sqrt
 from typing import TYPE_CHECKING
 
 from bank import language
+from bank.level import passage, vocabulary
 from bank.level.canonical import canonical
+from bank.level.evidence import Evidence, evidence, features
 from bank.level.formulas import LazyFormulas
-from bank.level.scale import HIGHEST, KINDS, LOWEST, Level, Reason
+from bank.level.reasons import reasons_for
+from bank.level.scale import HIGHEST, KINDS, LOWEST, Level
+from bank.level.weights import WEIGHTS
 
 if TYPE_CHECKING:
     from spacy.tokens import Doc
 
-METHOD = "0"
+METHOD = "1"
 """The version of the method: it changes when the levels do, so that stored ones can be redone."""
+
+# How far a placement by a person lies from the level at most, in 85 of 100 cases: what stays
+# however long the text is, and what each single word brings. Set on the tuned half of the placed
+# prompts.
+_SPREAD_LEFT = 0.45
+_SPREAD_OF_A_WORD = 1.9
 
 
 def level_text(text: str, kind: str = "question") -> Level:
     """How hard `text` is to read, as a reading grade from 0 to 12 with its range.
 
-    `kind` is one of `KINDS`. `ValueError` for another kind, and for a text without an English word.
+    An estimate to help choose, not an assessment of a learner. `kind` is one of `KINDS`.
+    `ValueError` for another kind, and for a text without an English word.
+
+    >>> level_text("Do you like cats?").grade < level_text("Do you crave clout?").grade
+    True
     """
     ready = _ready(text, kind)
     return _level(ready, kind, language.parse(ready))
@@ -38,35 +52,26 @@ def level_many(texts: Iterable[tuple[str, str]]) -> Iterator[Level]:
 def _ready(text: str, kind: str) -> str:
     if kind not in KINDS:
         raise ValueError(f"{kind!r} is not a kind of text; the kinds are {', '.join(KINDS)}")
-    if not any(letter.isascii() and letter.isalpha() for letter in text):
-        raise ValueError(f"no English word in {text!r}")
     return canonical(text, kind)
 
 
 def _level(text: str, kind: str, doc: Doc) -> Level:
-    words = [token for token in doc if token.is_alpha]
-    rarity = sorted(
-        (
-            (max(0.0, 6.2 - language.zipf(token.lower_)), token.text)
-            for token in words
-            if not token.is_stop and token.pos_ != "PROPN"
-        ),
-        reverse=True,
-    ) or [(0.0, "")]
-    hardest = rarity[0][0]
-    mean = sum(cost for cost, _ in rarity) / len(rarity)
-    length = 0.9 * math.log2(max(2, len(words))) - 1.2
-    grade = min(HIGHEST, max(LOWEST, length + 0.5 * hardest + 0.7 * mean))
-    spread = 0.5 + 1.5 / math.sqrt(max(1, len(words)))
-    reasons = tuple(
-        Reason("word", word, round(cost / 2, 1), round(max(0, grade - cost / 2), 1), f'"{word}"')
-        for cost, word in rarity[:3]
-        if cost > 2
-    )
+    seen = evidence(doc, kind)
+    if not any(vocabulary.is_english(word.text.lower()) for word in seen.words):
+        raise ValueError(f"no English word in {text!r}")
+    plain = weighed(seen, kind)
+    blended = passage.blended(plain, text, seen, doc) if kind == "passage" else plain
+    grade = min(HIGHEST, max(LOWEST, blended))
+    spread = _SPREAD_LEFT + _SPREAD_OF_A_WORD / sqrt(seen.running + 3)
     return Level(
         round(grade, 2),
         round(max(LOWEST, grade - spread), 2),
         round(min(HIGHEST, grade + spread), 2),
         LazyFormulas(text),
-        reasons,
+        reasons_for(doc, seen, kind, blended),
     )
+
+
+def weighed(seen: Evidence, kind: str) -> float:
+    """The level that the evidence gives, before it is held between the ends of the scale."""
+    return sum(WEIGHTS[name] * value for name, value in features(seen, kind).items())

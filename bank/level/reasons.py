@@ -1,0 +1,119 @@
+"""Why a text has its level: what raises it, how much each costs, and what it would be without.
+
+A word's cost is how much the level would fall if one of the first words stood in its place; the
+costs add up, as the level does.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import TYPE_CHECKING
+
+from bank.level.evidence import PRIOR_WORDS, Evidence, Seen, lateness, unfamiliar
+from bank.level.scale import HIGHEST, LOWEST, Reason
+from bank.level.weights import WEIGHTS
+
+if TYPE_CHECKING:
+    from spacy.tokens import Doc
+
+LEAST_COST = 0.15
+MOST_WORDS = 6
+_SAID_OF_MARKER = {
+    "clause": "a clause that depends on another",
+    "relative": "a clause about a word before it",
+    "that": "a clause with that",
+    "conditional": "an if that asks to imagine",
+    "negation": "a no or not",
+    "passive": "a passive: it does not say first who does it",
+}
+_SAID_OF_ASK = {
+    "why": "asks for a reason",
+    "compare": "asks to compare",
+    "explain": "asks to explain",
+    "how": "asks how it is done",
+}
+_ONE_WORD = frozenset({"negation"})
+
+
+def reasons_for(doc: Doc, seen: Evidence, kind: str, total: float) -> tuple[Reason, ...]:
+    """The reasons for a level of `total` (not yet held between the ends of the scale).
+
+    The dearest comes first.
+    """
+    found = [
+        *_of_words(seen),
+        *_of_markers(doc, seen),
+        *_of_length(seen, kind),
+        *_of_ask(doc, seen),
+    ]
+    return tuple(
+        Reason(what, text, round(cost, 2), round(_held(total - cost), 2), said)
+        for what, text, cost, said in sorted(found, key=lambda reason: -reason[2])
+        if cost >= LEAST_COST
+    )
+
+
+def word_cost(word: Seen, running: int) -> float:
+    """What one word adds to the level of a text of `running` words, in grades."""
+    late = lateness(word.learnt)
+    weighed = (
+        WEIGHTS["learnt"] * late
+        + WEIGHTS["learnt late"] * late**2
+        + WEIGHTS["rarity"] * unfamiliar(word.rarity)
+        + WEIGHTS["learner level"] * word.learner
+    )
+    return weighed / (running + PRIOR_WORDS)
+
+
+_Found = tuple[str, str, float, str]
+
+
+def _of_words(seen: Evidence) -> Iterator[_Found]:
+    costs: dict[str, float] = {}
+    grades: dict[str, float] = {}
+    for word in seen.words:
+        if not word.name:
+            costs[word.text] = costs.get(word.text, 0.0) + word_cost(word, seen.running)
+            grades[word.text] = word.learnt
+    dearest = sorted(costs, key=lambda text: -costs[text])[:MOST_WORDS]
+    for text in dearest:
+        grade = int(max(0.0, grades[text]))
+        known = "known to small children" if grade < 1 else f"mostly learnt about grade {grade}"
+        yield "word", text, costs[text], f'"{text}": {known}'
+
+
+def _of_markers(doc: Doc, seen: Evidence) -> Iterator[_Found]:
+    for marker in seen.markers:
+        cost = WEIGHTS[marker.what] / seen.sentences
+        text = doc[marker.at].text if marker.what in _ONE_WORD else _clause_from(doc, marker.at)
+        what = marker.what if marker.what in ("negation", "passive") else "clause"
+        yield what, text, cost, f'"{text}": {_SAID_OF_MARKER[marker.what]}'
+
+
+def _clause_from(doc: Doc, at: int) -> str:
+    """From the word that opens a clause to where the parse ends that clause."""
+    head = doc[at].head if doc[at].head.i >= at else doc[at]
+    end = max((token.i for token in head.subtree), default=at)
+    while end > at and not doc[end].text[0].isalnum():
+        end -= 1
+    return doc[at : max(end, at) + 1].text
+
+
+def _of_length(seen: Evidence, kind: str) -> Iterator[_Found]:
+    """What the length costs beside a text of six words."""
+    if kind == "sort":
+        return
+    from math import log
+
+    per_sentence = seen.length / seen.sentences
+    cost = WEIGHTS["length"] * log(max(per_sentence, 1.0) / 6)
+    yield "length", f"{seen.running} words", cost, f"{per_sentence:.0f} words in a sentence, not 6"
+
+
+def _of_ask(doc: Doc, seen: Evidence) -> Iterator[_Found]:
+    if seen.asked in _SAID_OF_ASK:
+        yield "ask", seen.asked, WEIGHTS[seen.asked], _SAID_OF_ASK[seen.asked]
+
+
+def _held(grade: float) -> float:
+    return min(HIGHEST, max(LOWEST, grade))

@@ -1,0 +1,276 @@
+"""How early a word is learnt, and how rarely it is met.
+
+Four facts are weighed: whether every small child knows the word (our own lists, `lists/early.txt`
+and `lists/next.txt`), how often it is met (wordfreq), its level for second-language learners
+(cefrpy), and whether the familiar-word list that textstat carries has it. A word on our own lists
+is judged by them first: the levels for second-language learners take cupcake, crayon and ladybug
+for the hardest words and tax for an easy one. Inflected forms count with their base.
+
+Everything here looks at the word's spelling alone, so that a word counts the same wherever it
+stands.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from functools import cache, lru_cache
+from importlib import resources, util
+from math import log10
+from pathlib import Path
+from typing import Any
+
+from bank.level import forms
+
+MEASURES = ("start", "rarity", "very rare", "learner level", "beats", "latinate")
+GROUPS = ("early", "next", "early derived", "next derived", "compound", "listed", "other")
+
+# The grade in which a word is learnt is a sum of `MEASURES`, with weights for each of `GROUPS`.
+# Fitted by `tests/bench/fit_level.py words` (least squares, no weight below zero) to the
+# age-of-acquisition norms of V. Kuperman, H. Stadthagen-Gonzalez and M. Brysbaert,
+# "Age-of-acquisition ratings for 30,000 English words", Behavior Research Methods 44, 2012: to the
+# half whose words have an even first MD5 byte; a word's grade is its age of acquisition less five
+# years. The norms themselves are no part of the project.
+LEARNT_WEIGHTS: Mapping[str, tuple[float, ...]] = {
+    "early": (-0.40, 0.05, 0.00, 0.18, 0.20, 0.61),
+    "next": (1.78, 0.00, 0.00, 0.13, 0.15, 0.26),
+    "early derived": (2.61, 0.00, 0.41, 0.07, 0.00, 0.00),
+    "next derived": (0.19, 0.67, 0.00, 0.32, 0.33, 0.59),
+    "compound": (3.56, 0.00, 0.42, 0.12, 0.00, 1.50),
+    "listed": (1.76, 0.40, 0.03, 0.00, 0.02, 0.00),
+    "other": (1.23, 1.01, 0.13, 0.25, 0.28, 0.60),
+}
+# The grades between which a group's words stay, set by judgement: a word on our own lists stays
+# early however long or rare it is, and a word on no list is not taken for a child's word.
+BOUNDS: Mapping[str, tuple[float, float]] = {
+    "early": (-0.5, 1.4),
+    "next": (1.2, 3.5),
+    "early derived": (0.8, 5.0),
+    "next derived": (1.5, 6.0),
+    "compound": (1.8, 6.0),
+    "listed": (1.8, 5.0),
+    "other": (2.5, 10.0),
+}
+KNOWN_THOUGH_RARE = 0.4
+"""How much of its rarity in print, and of its level for second-language learners, counts for a word
+that every small child knows."""
+COMMON = 6.5
+"""The Zipf frequency from which on a word is not rare at all ("with", "this")."""
+
+_LATINATE = re.compile(
+    r"(?:tion|sion|ity|ment|ance|ence|ism|ship|ure|ous|ive|al|ate|ic|ify|ize|ary|ory|acy|tude|ency"
+    r"|ancy|ible|able|ology|ist|ant|ent)(?:s|d|ed|ing|ly)?$"
+)
+_VOWEL_RUN = re.compile(r"[aeiouy]+")
+# Second parts that look like a word and are mostly an ending (bandage, tenant, notice).
+_ENDINGS = frozenset("age ant art ash ate ear end era hen ice ill ink pat pet row ton can".split())
+_SHORT_FORMS = frozenset("mr mrs ms dr st jr sr vs etc am pm a.m p.m a.m. p.m. tv ok".split())
+
+
+@dataclass(frozen=True, slots=True)
+class Word:
+    """What is known of one word.
+
+    `learnt` is the grade in which most children come to know it (below 0 for the earliest),
+    `rarity` how far its Zipf frequency is below `COMMON`, `learner` how far its level for
+    second-language learners is above the first (0 to 5); both in part only for a word that small
+    children know. `little` says that it is one of the little words that hold a sentence together.
+    """
+
+    text: str
+    group: str
+    learnt: float
+    rarity: float
+    learner: float
+    little: bool
+
+
+@lru_cache(maxsize=65536)
+def word(text: str) -> Word:
+    """What is known of `text`, a lower-case word.
+
+    >>> word("cupcake").learnt < 1.5 < word("vile").learnt
+    True
+    """
+    if len(text) == 1 or text in _SHORT_FORMS:
+        return Word(text, "early", 0.0, 0.0, 0.0, True)
+    group = group_of(text)
+    low, high = BOUNDS[group]
+    total = sum(w * x for w, x in zip(LEARNT_WEIGHTS[group], measures(text), strict=True))
+    known = KNOWN_THOUGH_RARE if group == "early" else 1.0
+    rare, level = known * rarity(text), known * (corrected_level(text, group) - 1.0)
+    return Word(text, group, min(high, max(low, total)), rare, level, _is_little(text))
+
+
+def measures(text: str) -> tuple[float, ...]:
+    """The values of `MEASURES` for a word."""
+    rare = rarity(text)
+    return (
+        1.0,
+        rare,
+        max(0.0, rare - 2.5),
+        min(6.0, learner_level(text)) - 1.0,
+        float(beats(text) - 1),
+        float(len(text) > 6 and _LATINATE.search(text) is not None),
+    )
+
+
+def group_of(text: str) -> str:
+    """Which of `GROUPS` a word belongs to: the first one that holds."""
+    early, later = own_list("early"), own_list("next")
+    if text in early or _inflected(text, early):
+        return "early"
+    if text in later or _inflected(text, later):
+        return "next"
+    if _derived(text, early):
+        return "early derived"
+    if _derived(text, later):
+        return "next derived"
+    if _compound(text, early):
+        return "compound"
+    return "listed" if is_listed(text) else "other"
+
+
+def rarity(text: str) -> float:
+    """How far the Zipf frequency of a word, or of its commoner base, is below `COMMON`."""
+    zipf = _zipf(text)
+    for base, _ in forms.inflected_from(text):
+        zipf = max(zipf, min(_zipf(base), zipf + 1.5) - 0.1)
+    return max(0.0, COMMON - zipf)
+
+
+def learner_level(text: str) -> float:
+    """The level of a word for second-language learners by cefrpy: 1 (A1) to 6 (C2, or unknown)."""
+    levels = [_learner_levels().get_average_word_level_float(form) for form in _with_bases(text)]
+    return min((level for level in levels if level), default=6.0)
+
+
+# The levels for second-language learners put many a child's word at the hardest; for a word that
+# small children know they say no more than these.
+_HIGHEST_LEVEL: Mapping[str, float] = {"early": 3.0, "next": 4.0}
+
+
+def corrected_level(text: str, group: str) -> float:
+    """The learner level of a word, held down where our own lists have it.
+
+    >>> learner_level("cupcake"), corrected_level("cupcake", "early")
+    (6.0, 3.0)
+    """
+    return min(learner_level(text), _HIGHEST_LEVEL.get(group, 6.0))
+
+
+def is_listed(text: str) -> bool:
+    """Whether the familiar-word list that textstat carries has the word or its base."""
+    return any(form in _familiar() for form in _with_bases(text))
+
+
+def is_known(text: str) -> bool:
+    """Whether a word is known as an ordinary word, and so not taken for a name."""
+    if group_of(text) != "other":
+        return True
+    tags = _learner_levels().get_all_pos_for_word_as_str(text) or []
+    return any(tag != "NNP" for tag in tags)
+
+
+def is_english(text: str) -> bool:
+    """Whether a lower-case word is met in English at all."""
+    return _zipf(text) >= 1.5 or group_of(text) != "other"
+
+
+def beats(text: str) -> int:
+    """About how many syllables a word has, by its letters.
+
+    >>> beats("cake"), beats("apple"), beats("strawberry")
+    (1, 2, 3)
+    """
+    runs = len(_VOWEL_RUN.findall(text))
+    silent_e = runs > 1 and text.endswith("e") and not text.endswith("le")
+    return max(1, runs - silent_e)
+
+
+def _with_bases(text: str) -> Iterable[str]:
+    yield text
+    for base, _ in forms.inflected_from(text):
+        yield base
+
+
+@cache
+def own_list(name: str) -> Mapping[str, frozenset[str]]:
+    """One of our own word lists, "early" or "next": each word with the sections it stands in."""
+    sections: dict[str, frozenset[str]] = {}
+    section = ""
+    text = resources.files("bank.level").joinpath("lists", f"{name}.txt").read_text("utf-8")
+    for line in text.splitlines():
+        if line.startswith("["):
+            section = line[1:].partition(":")[0]
+        elif not line.startswith("#"):
+            for entry in line.split():
+                sections[entry] = sections.get(entry, frozenset()) | {section}
+    return sections
+
+
+@cache
+def _familiar() -> frozenset[str]:
+    # Found without importing textstat, which would load CMUdict.
+    spec = util.find_spec("textstat")
+    if spec is None or not spec.submodule_search_locations:
+        return frozenset()
+    path = Path(spec.submodule_search_locations[0], "resources", "en", "easy_words.txt")
+    return frozenset(path.read_text("utf-8").split())
+
+
+@cache
+def _frequencies() -> Mapping[str, float]:
+    from wordfreq import get_frequency_dict
+
+    frequencies: dict[str, float] = get_frequency_dict("en")
+    return frequencies
+
+
+def _zipf(text: str) -> float:
+    frequency = _frequencies().get(text)
+    return log10(frequency) + 9 if frequency else 0.0
+
+
+@cache
+def _learner_levels() -> Any:
+    from cefrpy import CEFRAnalyzer
+
+    return CEFRAnalyzer()
+
+
+def _is_little(text: str) -> bool:
+    return own_list("early").get(text) == frozenset({"other"})
+
+
+def _inflected(text: str, known: Mapping[str, frozenset[str]]) -> bool:
+    return any(
+        known[base] & {"noun", "verb"} for base, _ in forms.inflected_from(text) if base in known
+    ) or any("adjective" in known[base] for base in forms.compared_from(text) if base in known)
+
+
+_DERIVES = {
+    "er": {"verb"},
+    "ly": {"adjective"},
+    "un": {"adjective"},
+    "ness": {"adjective"},
+    "y": {"noun"},
+    "ful": {"noun"},
+    "less": {"noun"},
+}
+
+
+def _derived(text: str, known: Mapping[str, frozenset[str]]) -> bool:
+    return any(
+        known[base] & _DERIVES[part] for base, part in forms.derived_from(text) if base in known
+    )
+
+
+def _compound(text: str, known: Mapping[str, frozenset[str]]) -> bool:
+    return len(text) > 6 and any(
+        known.get(first, frozenset()) & {"noun", "adjective", "verb"}
+        and "noun" in known.get(second, known.get(second.removesuffix("s"), frozenset()))
+        and second.removesuffix("s") not in _ENDINGS
+        for first, second in forms.compound_parts(text)
+    )

@@ -1,0 +1,176 @@
+"""Fit the numbers of the level: how early a word is learnt, and what each feature of a text weighs.
+
+    python tests/bench/fit_level.py words NORMS.csv
+    python tests/bench/fit_level.py texts GRADED_SENTENCES.tsv
+
+`words` needs the age-of-acquisition norms of Kuperman and others (2012) with the columns Word and
+AoA_Kup; `texts` needs the encyclopedia part of CEFR-SP (Arase, Uchida and Kajiwara, EMNLP 2022) as
+sentence, first rater, second rater, separated by tabs. Neither is part of the project. What is
+printed goes into `bank/level/vocabulary.py` and `bank/level/weights.py`.
+"""
+
+from __future__ import annotations
+
+import csv
+import hashlib
+import re
+import sys
+from pathlib import Path
+
+import numpy as np
+from scipy.optimize import nnls
+
+from bank import language
+from bank.level import evidence, vocabulary
+from bank.level.canonical import canonical
+from bank.level.forms import compared_from, inflected_from
+from bank.level.weights import JUDGED
+
+PLACED = Path(__file__).parents[1] / "bank" / "level" / "placed.tsv"
+# So that fifty placed prompts say where the scale lies, and the sentences its order.
+PLACED_WEIGHT = 8.0
+RIDGE = 4.0
+
+
+def first_byte(text: str) -> int:
+    return hashlib.md5(text.encode()).digest()[0]
+
+
+def held_out(sentence: str) -> bool:
+    """A third of the graded sentences is never fitted on."""
+    return first_byte(sentence) % 3 == 0
+
+
+def joined_tokens(sentence: str) -> str:
+    """The sentence as it is written, from tokens with spaces between ("do n't", "dog .")."""
+    sentence = sentence.replace(" n't", "n't").replace("`` ", '"').replace(" ''", '"')
+    sentence = sentence.replace("-LRB- ", "(").replace(" -RRB-", ")")
+    sentence = re.sub(r" ('(?:s|re|ve|ll|d|m)\b)", r"\1", sentence)
+    sentence = re.sub(r" ([.,;:!?)\]%])", r"\1", sentence)
+    return re.sub(r"([(\[$]) ", r"\1", sentence)
+
+
+def graded(path: Path) -> list[tuple[str, float]]:
+    """The sentences of a graded file with the mean of the two raters."""
+    rows = [line.split("\t") for line in path.read_text("utf-8").splitlines()[1:]]
+    return [(joined_tokens(text), (float(a) + float(b)) / 2) for text, a, b in rows]
+
+
+def placed(half: int | None = None, path: Path = PLACED) -> list[tuple[float, str, str]]:
+    """The placed prompts (grade, kind, text); half 0 is tuned on, half 1 is reported."""
+    rows = [line.split("\t") for line in path.read_text("utf-8").splitlines()[1:]]
+    return [
+        (float(grade), kind, text)
+        for number, (grade, kind, text) in enumerate(rows)
+        if half is None or number % 2 == half
+    ]
+
+
+def seen_in(texts: list[tuple[str, str]]) -> list[dict[str, float]]:
+    """The features of pairs (text, kind)."""
+    ready = [canonical(text, kind) for text, kind in texts]
+    return [
+        evidence.features(evidence.evidence(doc, kind), kind)
+        for doc, (_, kind) in zip(language.parse_many(ready), texts, strict=True)
+    ]
+
+
+def fit_words(path: Path) -> None:
+    with path.open(encoding="latin-1", newline="") as file:
+        norms = {}
+        for row in csv.DictReader(file):
+            try:
+                norms[row["Word"].lower()] = float(row["AoA_Kup"]) - 5
+            except ValueError:
+                continue
+    words = [
+        word
+        for word in norms
+        if word.isalpha()
+        and len(word) > 2
+        and vocabulary.rarity(word) <= 5
+        and not any(base in norms for base, _ in inflected_from(word))
+        and not any(base in norms for base in compared_from(word))
+    ]
+    groups = np.array([vocabulary.group_of(word) for word in words])
+    tuned = np.array([first_byte(word) % 2 == 0 for word in words])
+    measured = np.array([vocabulary.measures(word) for word in words])
+    grades = np.array([norms[word] for word in words])
+    met = np.sqrt(np.clip(5.5 - measured[:, 1], 0.2, None))  # a commoner word weighs more
+    print(f"{len(words)} words, {tuned.sum()} tuned on")
+    for group in vocabulary.GROUPS:
+        here = (groups == group) & tuned
+        rows = np.c_[measured[here], -measured[here][:, :1]] * met[here][:, None]
+        found, _ = nnls(rows, grades[here] * met[here])
+        found[0] -= found[-1]
+        weights = found[:-1]
+        kept = (groups == group) & ~tuned
+        agreement = np.corrcoef(measured[kept] @ weights, grades[kept])[0, 1]
+        shown = ", ".join(f"{weight:.2f}" for weight in weights)
+        print(f'    "{group}": ({shown}),  # r {agreement:.2f} on {kept.sum()} words kept aside')
+
+
+SIGNED = ("start", "topic")
+
+
+def fit_texts(path: Path) -> None:
+    sentences = [(text, grade) for text, grade in graded(path) if not held_out(text)]
+    prompts = placed(half=0)
+    names = [
+        name
+        for name in evidence.features(evidence.evidence(language.parse("A dog."), "topic"), "topic")
+        if name not in JUDGED
+    ]
+    kinds = ["question" if text.endswith("?") else "sentence" for text, _ in sentences]
+    order = seen_in([(text, kind) for (text, _), kind in zip(sentences, kinds, strict=True)])
+    scale = seen_in([(text, kind) for _, kind, text in prompts])
+
+    def judged(rows: list[dict[str, float]]) -> np.ndarray:
+        return np.array([sum(JUDGED[name] * row[name] for name in JUDGED) for row in rows])
+
+    weights = fitted(
+        np.array([[row[name] for name in names] for row in order]),
+        judged(order),
+        np.array([grade for _, grade in sentences]),
+        np.array([[row[name] for name in names] for row in scale]),
+        np.array([grade for grade, _, _ in prompts]) - judged(scale),
+        [names.index(name) for name in SIGNED],
+    )
+    for name, weight in zip(names, weights, strict=True):
+        print(f'    "{name}": {weight:.2f},')
+
+
+def fitted(
+    order: np.ndarray,
+    judged: np.ndarray,
+    ratings: np.ndarray,
+    scale: np.ndarray,
+    grades: np.ndarray,
+    signed: list[int],
+) -> np.ndarray:
+    """The weights that put the placed prompts at their grades and the sentences in their order.
+
+    `judged` is what the weights set by judgement already give. The raters' scale is taken for a
+    straight line over the grades whose start and slope are found in turn with the weights; no
+    weight is below zero but the ones in `signed`.
+    """
+    slope, start = 1.0, 0.0
+    spread = np.vstack([order, scale]).std(0)
+    weights = np.zeros(order.shape[1])
+    for _ in range(30):
+        rows = np.vstack([order * slope, scale * PLACED_WEIGHT])
+        wanted = np.r_[ratings - start - slope * judged, grades * PLACED_WEIGHT]
+        held = np.sqrt(RIDGE * len(wanted) / 100) * np.diag(spread)
+        rows, wanted = np.vstack([rows, held]), np.r_[wanted, np.zeros(len(held))]
+        found, _ = nnls(np.c_[rows, -rows[:, signed]], wanted)
+        weights = found[: order.shape[1]].copy()
+        weights[signed] -= found[order.shape[1] :]
+        slope, start = np.polyfit(order @ weights + judged, ratings, 1)
+        slope = max(slope, 0.05)
+    return weights
+
+
+if __name__ == "__main__":
+    sys.path.insert(0, ".")
+    what, file = sys.argv[1], Path(sys.argv[2])
+    {"words": fit_words, "texts": fit_texts}[what](file)
