@@ -1,0 +1,283 @@
+"""Who does what on a school day: jobs, the one in charge of the game, the keyboard.
+
+`plan_turns` is a pure function of the settings, the turns already posted, the calendar, the known
+absences and the days asked for. Turns once posted stand; what it adds are the turns that nobody has
+yet, stand-ins for those who are away, and for every rule that cannot be kept a sentence that names
+what stands in the way.
+"""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
+from datetime import date, timedelta
+
+from bank.calendar import SchoolCalendar, monday_of
+from bank.morning.jobs import (
+    DAILY,
+    KEYBOARD,
+    RHYTHMS,
+    TWO_WEEKS,
+    WEEKLY,
+    Away,
+    Job,
+    TurnSettings,
+)
+from bank.morning.keyboard import match_places
+from bank.morning.rota import Given, Rota, Step
+from bank.morning.swaps import add_stand_ins
+from bank.morning.tally import Record, Turn, tally, up_to_date
+
+# How many days a plan looks ahead where jobs clash: about two rounds of a class of ten to fourteen.
+_LOOK_AHEAD = {DAILY: 35, WEEKLY: 7 * 24, TWO_WEEKS: 14 * 20}
+
+
+@dataclass(frozen=True, slots=True)
+class Problem:
+    """A rule that cannot be kept on `day`, in plain words.
+
+    `rule` is "again" (someone has a job again before all others), "nobody" (nobody can take it) or
+    "keyboard" (someone has no keyboard this week).
+    """
+
+    rule: str
+    day: date
+    job: str
+    learners: tuple[str, ...]
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class TurnPlan:
+    """The turns of the days asked for, in order; `new` are those that were not posted before."""
+
+    turns: tuple[Turn, ...]
+    new: tuple[Turn, ...]
+    problems: tuple[Problem, ...]
+
+    def on(self, day: date) -> tuple[Turn, ...]:
+        """The turns given out on `day`, stand-ins beside those they stand in for."""
+        return tuple(turn for turn in self.turns if turn.day == day)
+
+
+def plan_turns(
+    settings: TurnSettings,
+    posted: Iterable[Turn],
+    calendar: SchoolCalendar,
+    away: Iterable[Away],
+    first: date,
+    last: date,
+) -> TurnPlan:
+    """The turns from `first` to `last`, both included.
+
+    `posted` are all turns given out so far, of the past and of days to come, with their stand-ins;
+    they are never changed. `away` are the absences that are known, of the past too: a posted turn
+    of somebody who was away without a stand-in counts as not had.
+    """
+    given_out = sorted(set(posted))
+    record = Record(settings, given_out, tuple(away))
+    days = list(calendar.school_days(first, last))
+    if not days:
+        return TurnPlan((), (), ())
+    # The rest of the last week is planned along, so that a day looks the same in every view.
+    week = list(calendar.school_days(days[0], monday_of(days[-1]) + timedelta(days=6)))
+    given_out_later = [day for day in record.days() if day > last]
+    add_stand_ins(record, days, week + [day for day in given_out_later if day > week[-1]])
+    swapped = [t for day in given_out_later for t in record.on(day) if t not in set(given_out)]
+    problems: list[Problem] = []
+    for job in settings.jobs:
+        _carry_on(record, job, week)
+    for rhythm in (TWO_WEEKS, WEEKLY, DAILY):
+        problems += _plan_rhythm(record, rhythm, week, calendar)
+    problems += _plan_keyboard(record, week)
+    add_stand_ins(record, days, [])
+    turns = [turn for day in days for turn in _in_order(record.on(day), settings)]
+    new = [turn for turn in turns if turn not in set(given_out)] + swapped
+    return TurnPlan(tuple(turns), tuple(new), tuple(p for p in problems if p.day <= last))
+
+
+def _in_order(turns: Iterable[Turn], settings: TurnSettings) -> list[Turn]:
+    """Turns in the order of the teacher's jobs, stand-ins after those they stand in for."""
+    codes = [job.code for job in settings.jobs]
+
+    def order(turn: Turn) -> tuple[int, bool, str]:
+        place = codes.index(turn.job) if turn.job in codes else len(codes)
+        return place, bool(turn.instead_of), turn.learner
+
+    return sorted(turns, key=order)
+
+
+# Jobs
+
+
+def _plan_rhythm(
+    record: Record, rhythm: str, week: list[date], calendar: SchoolCalendar
+) -> Iterator[Problem]:
+    """Give out the jobs of one rhythm from the first day of `week` on, and look ahead."""
+    jobs = [job for job in record.settings.jobs if job.turn_length == rhythm]
+    for together in _that_clash(jobs):
+        steps = _steps(together, week, calendar, look_ahead=_needs_a_look_ahead(record, together))
+        tallies = {
+            job.code: up_to_date(tally(record, job), record.settings.who_can(job, week[0]))
+            for job in together
+        }
+        for given in Rota(record, together, tallies).plan(steps):
+            yield from _problem(record, given)
+            for day in _days_of(record, given):
+                if given.learner is not None:
+                    record.add(Turn(day, given.job.code, given.learner))
+
+
+def _carry_on(record: Record, job: Job, week: list[date]) -> None:
+    """A turn that has begun goes on with the same learner while they are in class."""
+    begun: dict[date, list[str]] = {}
+    for first, days in record.turns_of(job):
+        begun[first] = list(
+            dict.fromkeys(c for day in days for c in record.assigned(day, job.code))
+        )
+    in_class = {member.code: member for member in record.settings.members}
+    for day in week:
+        for learner in begun.get(job.turn_of(day), ()):
+            assigned = record.assigned(day, job.code)
+            stays = learner in in_class and in_class[learner].in_class(day)
+            free = job.is_on(day) and len(assigned) < job.places and learner not in assigned
+            if stays and free and job.can_take(learner) and job.turn_length != DAILY:
+                record.add(Turn(day, job.code, learner))
+
+
+def _that_clash(jobs: Sequence[Job]) -> list[list[Job]]:
+    """The jobs in groups such that no job clashes with one of another group."""
+    groups: list[list[Job]] = []
+    for job in jobs:
+        touching = [group for group in groups if any(job.clashes(other) for other in group)]
+        merged = [other for group in touching for other in group] + [job]
+        groups = [group for group in groups if group not in touching] + [merged]
+    return [[job for job in jobs if job in group] for group in groups]
+
+
+def _needs_a_look_ahead(record: Record, together: Sequence[Job]) -> bool:
+    """Whether a group can run into a dead end: several jobs, places, or longer jobs in the way."""
+    (rhythm,) = {job.turn_length for job in together}
+    longer = [
+        j for j in record.settings.jobs if RHYTHMS.index(j.turn_length) > RHYTHMS.index(rhythm)
+    ]
+    return (
+        len(together) > 1
+        or together[0].places > 1
+        or any(job.clashes(other) for job in together for other in longer)
+    )
+
+
+def _steps(
+    together: Sequence[Job], week: list[date], calendar: SchoolCalendar, look_ahead: bool
+) -> list[Step]:
+    """The turns that begin from the first day of `week` on, or else only those that begin in it."""
+    clock = together[0]
+    stretches: dict[date, list[date]] = defaultdict(list)
+    # A turn that begins in this week lasts to its own end, which may lie in the next.
+    end = week[-1] + timedelta(days=14)
+    far = week[-1] + timedelta(days=_LOOK_AHEAD[clock.turn_length] if look_ahead else 14)
+    for day in calendar.school_days(week[0], max(end, far)):
+        stretches[clock.turn_of(day)].append(day)
+    return [
+        Step(days[0], tuple(days))
+        for turn, days in sorted(stretches.items())
+        if look_ahead or turn <= week[-1]
+    ]
+
+
+def _days_of(record: Record, given: Given) -> list[date]:
+    """The days of a turn on which its job still has a free place."""
+    job = given.job
+    return [
+        day
+        for day in given.step.days
+        if job.is_on(day) and len(record.assigned(day, job.code)) < job.places
+    ]
+
+
+def _problem(record: Record, given: Given) -> Iterator[Problem]:
+    """Name what stands in the way where a turn could not be given by the rules."""
+    job, day = given.job, given.step.first
+    if given.learner is None:
+        why = [_why_not(record, job, code, given) for code in record.settings.who_can(job, day)]
+        text = f"{job.name}: nobody can take it on {day}"
+        text += ": " + "; ".join(why) if why else ", because no learner in class is allowed it"
+        yield Problem("nobody", day, job.code, (), text)
+    elif given.overlooked:
+        why = [_why_not(record, job, code, given) for code in given.overlooked]
+        text = f"{job.name}: {given.learner} has it again before all others: {'; '.join(why)}"
+        yield Problem("again", day, job.code, given.overlooked, text)
+
+
+def _why_not(record: Record, job: Job, learner: str, given: Given) -> str:
+    days = [day for day in given.step.days if job.is_on(day)]
+    if not any(record.is_present(learner, day) for day in days):
+        return f"{learner} is away"
+    busy = record.clashing(learner, job, days)
+    clash = given.in_the_way.get(learner, busy)
+    if clash is not None:
+        return f"{learner} has {clash.name} at the same time"
+    return f"{learner} is needed for other jobs at the same time"
+
+
+# The keyboard
+
+
+def _plan_keyboard(record: Record, week: list[date]) -> Iterator[Problem]:
+    """Give out the free keyboard places of each week in `week`."""
+    if record.settings.keyboard is None:
+        return
+    weeks: dict[date, list[date]] = defaultdict(list)
+    for day in week:
+        weeks[monday_of(day)].append(day)
+    for monday, days in weeks.items():
+        yield from _plan_keyboard_week(record, monday, days)
+
+
+def _plan_keyboard_week(record: Record, monday: date, days: list[date]) -> Iterator[Problem]:
+    keyboard = record.settings.keyboard
+    assert keyboard is not None
+    job = keyboard.as_job()
+    this_week = [day for day in record.days() if monday_of(day) == monday]
+    had = {code for day in this_week for code in record.holders(day, KEYBOARD)}
+    count = tally(record, job, before=monday)
+    open_to = dict.fromkeys(code for day in days for code in record.settings.who_can(job, day))
+    up_to_date(count, open_to)
+    due = [code for code in open_to if code not in had]
+    due.sort(key=lambda c: (count.levels[c], count.last.get(c, date.min), list(open_to).index(c)))
+    here = {code: [day for day in days if record.is_present(code, day)] for code in due}
+    can = {
+        code: _liked(record, code, [d for d in here[code] if not record.clashing(code, job, [d])])
+        for code in due
+    }
+    places = {day: keyboard.computers - len(record.holders(day, KEYBOARD)) for day in days}
+    found = match_places(due, can, places)
+    for learner, day in found.items():
+        record.add(Turn(day, KEYBOARD, learner))
+    left_out = [code for code in due if code not in found and here[code]]
+    busy = [code for code in left_out if not can[code]]
+    for code in busy:
+        other = record.clashing(code, job, here[code])
+        text = f"{job.name}: {code} has {other.name if other else 'another job'} at the same time "
+        yield Problem("keyboard", days[0], KEYBOARD, (code,), text + "on every day of the week")
+    crowded = tuple(code for code in left_out if can[code])
+    if crowded:
+        text = (
+            f"{job.name}: no place this week for {', '.join(crowded)}: {len(due)} learners "
+            f"have not had it, and {keyboard.computers} at a time on {len(days)} days are "
+            f"{keyboard.computers * len(days)} places; they come first next week"
+        )
+        yield Problem("keyboard", days[0], KEYBOARD, crowded, text)
+
+
+def _liked(record: Record, learner: str, days: list[date]) -> list[date]:
+    """`days` with the weekday of the learner's last keyboard turn first: weeks are alike."""
+    before = (
+        [d for d in record.days() if d < days[0] and learner in record.holders(d, KEYBOARD)]
+        if days
+        else []
+    )
+    weekday = before[-1].weekday() if before else None
+    return sorted(days, key=lambda day: (day.weekday() != weekday, day))
