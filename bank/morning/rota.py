@@ -88,10 +88,12 @@ class Rota:
             if RHYTHMS.index(job.turn_length) < min(rhythms) and any(job.clashes(j) for j in jobs)
         ]
         self.urgent: dict[tuple[str, str], int] = {}
+        self.steps: list[Step] = []
         self._known: dict[tuple[str, date], _Facts | None] = {}
 
     def plan(self, steps: Sequence[Step]) -> list[Given]:
         """The turns of `steps`: a plan that keeps the rules, or the one that keeps them longest."""
+        self.steps = list(steps)
         best: list[Given] = []
         best_worth = (-1, 0)
         alone = len(self.jobs) == 1
@@ -129,7 +131,7 @@ class Rota:
                 )
             ]
             _make_room(choices)
-            # Clashing jobs of a shorter rhythm are given out later; somebody has to be left for them.
+            # Clashing jobs of a shorter rhythm come later; somebody has to be left for them.
             later = [choice for job in self.shorter for choice in self._kept_free(job, step)]
             taken = list(zip(choices, _assign(choices + later), strict=False))
             for choice, learner in taken:
@@ -200,8 +202,16 @@ class Rota:
             for code in here
             if self.record.clashing(code, job, days) is None
         }
-        beside = self.record.neighbours(job, days[0]) if job.in_charge else []
+        beside = self._beside(job, step) if job.in_charge else []
         return _Facts(in_class, here, prices, job.places - len(holding), beside)
+
+    def _beside(self, job: Job, step: Step) -> list[str]:
+        """Those who were given `job` on the days before and after already, as far as is known."""
+        at = self.steps.index(step)
+        if at == 0:
+            return self.record.neighbours(job, step.first)
+        beside = self.steps[at - 1 : at] + self.steps[at + 1 : at + 2]
+        return [code for one in beside for code in self.record.holders(one.first, job.code)]
 
     def _wanted_elsewhere(self, job: Job, learner: str) -> float:
         """How much clashing jobs of a shorter rhythm miss `learner`: the fewer can, the more."""

@@ -55,6 +55,7 @@ class Record:
         self.settings = settings
         self.away = tuple(away)
         self._on: dict[date, list[Turn]] = defaultdict(list)
+        self._assigned: dict[tuple[date, str], list[str]] = defaultdict(list)
         self._away: dict[str, list[Away]] = defaultdict(list)
         self._members = {member.code: member for member in settings.members}
         self._jobs: dict[str, Job | None] = {}
@@ -67,6 +68,8 @@ class Record:
 
     def add(self, turn: Turn) -> None:
         self._on[turn.day].append(turn)
+        if not turn.instead_of:
+            self._assigned[turn.day, turn.job].append(turn.learner)
         self._busy.pop(turn.day, None)
 
     def days(self) -> list[date]:
@@ -89,7 +92,7 @@ class Record:
 
     def assigned(self, day: date, job: str) -> list[str]:
         """Those to whom `job` was given on `day`, whether or not they were here."""
-        return [t.learner for t in self._on.get(day, ()) if t.job == job and not t.instead_of]
+        return self._assigned.get((day, job), [])
 
     def holder(self, day: date, job: str, assigned: str) -> str | None:
         """Who really has `assigned`'s turn: they, a stand-in, or nobody (None)."""

@@ -117,6 +117,8 @@ def _plan_rhythm(
     """Give out the jobs of one rhythm from the first day of `week` on, and look ahead."""
     jobs = [job for job in record.settings.jobs if job.turn_length == rhythm]
     for together in _that_clash(jobs):
+        if not any(_has_room(record, job, day) for job in together for day in week):
+            continue
         steps = _steps(together, week, calendar, look_ahead=_needs_a_look_ahead(record, together))
         tallies = {
             job.code: up_to_date(tally(record, job), record.settings.who_can(job, week[0]))
@@ -189,12 +191,11 @@ def _steps(
 
 def _days_of(record: Record, given: Given) -> list[date]:
     """The days of a turn on which its job still has a free place."""
-    job = given.job
-    return [
-        day
-        for day in given.step.days
-        if job.is_on(day) and len(record.assigned(day, job.code)) < job.places
-    ]
+    return [day for day in given.step.days if _has_room(record, given.job, day)]
+
+
+def _has_room(record: Record, job: Job, day: date) -> bool:
+    return job.is_on(day) and len(record.assigned(day, job.code)) < job.places
 
 
 def _problem(record: Record, given: Given) -> Iterator[Problem]:

@@ -234,23 +234,38 @@ def unfair(year: Year, job: Job) -> list[str]:
 
 def running(year: Year) -> list[str]:
     """The same learner in charge two days running although another could have been."""
-    found = []
     real = done(year)
     job = next(job for job in year.settings.jobs if job.in_charge)
     days = sorted({day for day, code in real if code == job.code})
-    for one, other in zip(days, days[1:], strict=False):
+    stood_in = {turn.day for turn in year.turns if turn.job == job.code and turn.instead_of}
+    found = []
+    for at in range(1, len(days)):
+        one, other = days[at - 1], days[at]
         both = set(real[one, job.code]) & set(real[other, job.code])
-        if not both:
-            continue
-        for code in (m.code for m in year.settings.members if can(year, job, m.code)):
-            busy = any(
-                code in real.get((other, o.code), ()) and set(o.during) & set(job.during)
-                for o in year.settings.jobs
-            )
-            if code not in both and not is_away(year, code, other) and not busy:
-                found.append(f"{one} and {other}: {both} in charge, {code} could have been")
-                break
+        # What was posted stands: with a stand-in, the choice was on the day of the stand-in.
+        chosen = at - 1 if one in stood_in else at
+        left = choice(year, job, days, chosen, real)
+        if both and left:
+            found.append(f"{one} and {other}: {both} in charge, {left} could have been")
     return found
+
+
+def choice(
+    year: Year, job: Job, days: list[date], at: int, real: dict[tuple[date, str], list[str]]
+) -> list[str]:
+    """Those who could have been in charge on a day without being so on a day beside it."""
+    beside = [c for day in days[max(0, at - 1) : at + 2] for c in real[day, job.code]]
+    return [
+        m.code
+        for m in year.settings.members
+        if can(year, job, m.code)
+        and m.code not in beside
+        and not is_away(year, m.code, days[at])
+        and not any(
+            m.code in real.get((days[at], other.code), ()) and set(other.during) & set(job.during)
+            for other in year.settings.jobs
+        )
+    ]
 
 
 def without_keyboard(year: Year) -> list[str]:
