@@ -31,6 +31,7 @@ DROP_MARK = 0.55
 UNRELATED = 1.75
 NEVER = 9.0
 _LONGEST_MOVE = 7
+_BAND = 7
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,8 +70,10 @@ def _cheapest(f: Sequence[Token], c: Sequence[Token]) -> list[Step]:
     cost = [[NEVER * (rows + columns)] * (columns + 1) for _ in range(rows + 1)]
     back: list[list[Step | None]] = [[None] * (columns + 1) for _ in range(rows + 1)]
     cost[0][0] = 0.0
+    # Words rarely stand far from where they should: cells off the band are left out.
+    band = _BAND + abs(rows - columns)
     for i in range(rows + 1):
-        for j in range(columns + 1):
+        for j in range(max(0, i - band), min(columns, i + band) + 1):
             here = cost[i][j]
             for step, price in _steps_from(f, c, i, j):
                 if here + price < cost[step.i1][step.j1] - 1e-9:
@@ -120,9 +123,12 @@ def _turns(f: Sequence[Token], c: Sequence[Token], i: int, j: int) -> list[tuple
     """Two neighbouring groups that change places; `me and Ben` for `Ben and I` is one."""
     found: list[tuple[Step, float]] = []
     room = min(len(f) - i, len(c) - j, _LONGEST_MOVE)
+    if f[i].key == c[j].key or not f[i].is_word or not c[j].is_word:
+        return found
+    ahead = {c[k].key for k in range(j + 1, j + room)}
+    if f[i].key not in ahead and f[i].key not in ("me", "i", "myself"):
+        return found
     for length in range(2, room + 1):
-        if f[i].key == c[j].key or not f[i].is_word or not c[j].is_word:
-            break
         for turn in range(1, length):
             if f[i].key == c[j + length - turn].key and _same_row(f, c, i, j, turn, length):
                 found.append((Step(i, i + length, j, j + length, turn), 0.8 + 0.05 * length))
@@ -245,34 +251,30 @@ def _joined(one: Token, two: Token, whole: Token) -> float:
     """The cost of two tokens for one: joined letters, or `more fast` for `faster`."""
     if not (one.is_word and two.is_word and whole.is_word):
         return NEVER
+    if one.key in ("more", "most") and whole.key not in ("more", "most"):
+        stem = lexicon.comparison_stem(whole.key)
+        if stem and lexicon.comparison_stem(two.key) == stem and two.key != whole.key:
+            return 0.5
+    off = len(one.letters) + len(two.letters) - len(whole.letters)
+    if not -2 <= off <= 2:
+        return NEVER
     joined = one.letters + two.letters
     if joined == whole.letters:
         return 0.25
     if joined == "noone" and whole.key in ("anyone", "anybody", "someone"):
         return 0.35
-    if one.key in ("more", "most") and whole.key not in ("more", "most"):
-        stem = lexicon.comparison_stem(whole.key)
-        if stem and lexicon.comparison_stem(two.key) == stem and two.key != whole.key:
-            return 0.5
-    if (
-        abs(len(joined) - len(whole.letters)) <= 2
-        and min(len(one.key), len(two.key)) > 1
-        or (one.key == "a" and whole.key.startswith("al"))
-    ):
-        close = lexicon.closeness(joined, whole.letters)
-        if close >= 0.75 and len(joined) >= 5 and not _is_pair_better(one, two, whole):
-            return 0.45 + (1 - close) * 1.2
+    is_small = min(len(one.key), len(two.key)) == 1 and not whole.key.startswith("al")
+    if is_small or len(joined) < 5 or one.letters[0] != whole.letters[0]:
+        return NEVER
+    close = lexicon.closeness(joined, whole.letters)
+    if close >= 0.75 and not _is_pair_better(one, two, whole):
+        return 0.45 + (1 - close) * 1.2
     return NEVER
 
 
 def _is_pair_better(one: Token, two: Token, whole: Token) -> bool:
     """Whether one of the two already is the whole word, beside an extra word."""
-    return (
-        max(
-            lexicon.closeness(one.letters, whole.letters),
-            lexicon.closeness(two.letters, whole.letters),
-        )
-        >= 0.85
-        or akin(one.letters, whole.letters)
-        or akin(two.letters, whole.letters)
+    return any(
+        lexicon.closeness(part.letters, whole.letters) >= 0.85 or akin(part.letters, whole.letters)
+        for part in (one, two)
     )

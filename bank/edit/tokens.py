@@ -35,7 +35,8 @@ _PATTERN = re.compile(
 class Token:
     """One word or mark: its text, where it stands, and whether a space comes before it.
 
-    `key` is the text with straight quotes, small letters: what the eye takes for the same word.
+    `key` is the text with straight quotes, small letters: what the eye takes for the same word;
+    `letters` is the key without apostrophes, dots and hyphens: `dont` for `don't`.
     """
 
     text: str
@@ -44,11 +45,7 @@ class Token:
     space: bool
     is_word: bool
     key: str
-
-    @property
-    def letters(self) -> str:
-        """The key without apostrophes, dots and hyphens: `dont` for `don't`."""
-        return self.key.replace("'", "").replace(".", "").replace("-", "")
+    letters: str
 
 
 def straight(text: str) -> str:
@@ -88,4 +85,6 @@ def tokens(text: str) -> tuple[Token, ...]:
 
 
 def _token(text: str, start: int, space: bool, is_word: bool) -> Token:
-    return Token(text, start, start + len(text), space, is_word, straight(text).casefold())
+    key = straight(text).casefold()
+    letters = key.replace("'", "").replace(".", "").replace("-", "")
+    return Token(text, start, start + len(text), space, is_word, key, letters)
