@@ -115,8 +115,12 @@ class Sentence:
             if not token.is_word or (at > j and token.key in JOINERS):
                 return False
             word = self.word(at)
-            if word is not None and word.dep_ in SUBJECTS and word.head.pos_ in ("VERB", "AUX"):
+            if word is None:
+                continue
+            if word.dep_ in SUBJECTS and word.head.pos_ in ("VERB", "AUX"):
                 return True
+            if word.pos_ == "VERB" and word.dep_ not in ("amod", "csubj"):
+                return False
         return False
 
     def clause_behind(self, j: int) -> bool:

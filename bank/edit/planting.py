@@ -54,20 +54,25 @@ _MAKERS: tuple[Callable[[Sentence], Iterator[Spot]], ...] = (
 _TRIES = 60
 
 
-@lru_cache(maxsize=256)
-def spots(corrected: str) -> dict[str, tuple[Spot, ...]]:
-    """Every error that can be made in `corrected`, by skill; each is tried out by itself."""
-    row = tokens(corrected)
-    sentence = Sentence((), row, language.parse(corrected))
-    found: dict[str, list[Spot]] = {}
+@lru_cache(maxsize=512)
+def _candidates(corrected: str) -> dict[str, tuple[Spot, ...]]:
+    """Every error that a maker proposes for `corrected`, by skill; none is tried out yet."""
+    sentence = Sentence((), tokens(corrected), language.parse(corrected))
+    found: dict[str, dict[Spot, None]] = {}
     for maker in _MAKERS:
         for spot in maker(sentence):
-            if spot not in found.get(spot.skill, ()) and _holds(corrected, (spot,)):
-                found.setdefault(spot.skill, []).append(spot)
+            found.setdefault(spot.skill, {})[spot] = None
     return {code: tuple(some) for code, some in found.items()}
 
 
-def _holds(corrected: str, chosen: Sequence[Spot]) -> Comparison | None:
+@lru_cache(maxsize=4096)
+def spots(corrected: str, code: str) -> tuple[Spot, ...]:
+    """The errors of one skill that can be made in `corrected`; each is tried out by itself."""
+    proposed = _candidates(corrected).get(code, ())
+    return tuple(spot for spot in proposed if held(corrected, (spot,)))
+
+
+def held(corrected: str, chosen: Sequence[Spot]) -> Comparison | None:
     """The comparison, where it finds exactly the errors made and can undo each of them."""
     if meet(chosen):
         return None
@@ -79,10 +84,22 @@ def _holds(corrected: str, chosen: Sequence[Spot]) -> Comparison | None:
     wanted = Counter(spot.skill for spot in chosen)
     if Counter(fix.skill for fix in found.fixes) != wanted:
         return None
+    if not all(_is_found(spot, found) for spot in chosen):
+        return None
     everything = range(len(found.fixes))
     if found.with_fixed(everything) != corrected or found.with_fixed(()) != faulty:
         return None
     return found
+
+
+def _is_found(spot: Spot, found: Comparison) -> bool:
+    """Whether a fix of the skill stands where the error was made."""
+    start = min(edit[0] for edit in spot.edits)
+    end = max(edit[1] for edit in spot.edits)
+    return any(
+        fix.skill == spot.skill and fix.right_start <= end + 1 and fix.right_end >= start - 1
+        for fix in found.fixes
+    )
 
 
 def places(corrected: str) -> list[str]:
@@ -93,8 +110,7 @@ def places(corrected: str) -> list[str]:
     """
     from bank.skill import SKILLS
 
-    possible = spots(corrected)
-    return [code for code in SKILLS if code in possible]
+    return [code for code in SKILLS if spots(corrected, code)]
 
 
 def plant(corrected: str, skills: Sequence[str], seed: int = 0) -> str:
@@ -119,14 +135,14 @@ def planted(corrected: str, skills: Sequence[str], seed: int = 0) -> Comparison:
     """As `plant`, with all that is known of the pair."""
     for code in skills:
         skill(code)
-    possible = spots(corrected)
+    possible = {code: spots(corrected, code) for code in skills}
     for code, count in Counter(skills).items():
-        if len(possible.get(code, ())) < count:
+        if len(possible[code]) < count:
             raise ValueError(f"this sentence has no place for: {code}")
     rng = random.Random(f"{seed}|{corrected}|{','.join(skills)}")
     for _ in range(_TRIES):
         chosen = _choose(possible, skills, rng)
-        if chosen is not None and (made := _holds(corrected, chosen)) is not None:
+        if chosen is not None and (made := held(corrected, chosen)) is not None:
             return made
     raise ValueError(f"this sentence has no place for: {', '.join(skills)} together")
 

@@ -47,7 +47,8 @@ def comma_in_date(change: Change) -> Verdict | None:
     if before in MONTHS | DAYS and _DAY.match(after):
         return Verdict("comma-date")
     in_date = any(s.key(k) in MONTHS for k in range(j - 4, j))
-    if _YEAR.match(before) and in_date and s.key(j - 2) == ",":
+    ends_date = _YEAR.match(before) or _DAY.match(before)
+    if ends_date and in_date and any(s.key(k) == "," for k in (j - 2, j - 3)):
         return Verdict("comma-date")
     return None
 
@@ -205,9 +206,9 @@ def comma_before_dependent(change: Change) -> Verdict | None:
 
 COMMAS: tuple[Callable[[Change], Verdict | None], ...] = (
     comma_beside_speech,
+    comma_before_joiner,
     comma_in_date,
     comma_in_place,
-    comma_before_joiner,
     comma_in_series,
     comma_in_list,
     comma_after_opening,

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from bank.edit import lexicon
 from bank.edit.look import Sentence
+from bank.edit.make.rude import is_rude
 from bank.edit.make.spot import Spot, one
 from bank.edit.make.write import cased
 from bank.edit.sets import NUMBER_WORDS
@@ -17,6 +18,18 @@ _MANY = word_set("many few several both these those some two") | (
 )
 
 
+def _said(lemma: str, plural: str) -> list[str]:
+    """Plurals that children say or write: an s on any thing, and on a plural that has none.
+
+    >>> _said("child", "children"), _said("fox", "foxes"), _said("dog", "dogs")
+    (['childs', 'childrens'], ['foxs'], [])
+    """
+    said = [lemma + "s"] if plural != lemma + "s" else []
+    if not plural.endswith("s"):
+        said.append(plural + "s")
+    return said
+
+
 def wrong_plurals(s: Sentence) -> Iterator[Spot]:
     """A child's plural, or the form for one thing after a word for many."""
     for j, token in enumerate(s.c):
@@ -26,8 +39,8 @@ def wrong_plurals(s: Sentence) -> Iterator[Spot]:
         lemma = word.lemma_.lower()
         if token.key not in lexicon.plurals(lemma) or lemma == token.key:
             continue
-        for form in sorted(lexicon.child_plurals(lemma)):
-            if not lexicon.is_word(form) and form[: len(lemma) - 2] == lemma[:-2]:
+        for form in _said(lemma, token.key):
+            if not lexicon.is_word(form) and not is_rude(form):
                 yield one("plural", token.start, token.end, cased(form, token.text))
         before = s.key(j - 1)
         is_many = before in _MANY or before.isdigit() and before != "1"

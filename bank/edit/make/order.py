@@ -41,7 +41,7 @@ def words_doubled(s: Sentence) -> Iterator[Spot]:
         word = s.word(j)
         if word is None or not j or j + 1 >= len(s.c) or not s.c[j + 1].is_word:
             continue
-        small = word.pos_ in ("DET", "ADP", "PRON", "CCONJ") and token.key not in ("her", "that")
+        small = word.pos_ in ("DET", "ADP", "CCONJ") and token.key not in ("her", "that")
         if small and token.text.islower():
             yield one("extra-word", token.end, token.end, " " + token.text)
         if word.dep_ == "nsubj" and word.pos_ == "NOUN" and s.word(j + 1) is not None:
@@ -71,6 +71,8 @@ def words_exchanged(s: Sentence) -> Iterator[Spot]:
         if not (is_det or is_adj or is_prep):
             continue
         first, second = one_.text, two.text
+        if j and j in s.starts:
+            continue
         if j in s.starts:
             second, first = second[0].upper() + second[1:], first[0].lower() + first[1:]
         yield one("word-order", one_.start, two.end, f"{second} {first}")

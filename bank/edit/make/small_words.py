@@ -25,7 +25,8 @@ def wrong_pronouns(s: Sentence) -> Iterator[Spot]:
             if s.key(j - 1) in ("than", "as", "is", "was"):
                 continue
             new = _SUBJECT_TO_OBJECT[token.key]
-            yield one("pronoun", token.start, token.end, cased(new, token.text) if not j else new)
+            is_first = j in s.starts
+            yield one("pronoun", token.start, token.end, cased(new, "A") if is_first else new)
         if token.key in _OBJECT_TO_SUBJECT and word.dep_ in ("dobj", "pobj", "dative", "conj"):
             yield one("pronoun", token.start, token.end, _OBJECT_TO_SUBJECT[token.key])
         if token.key in _SELF:
@@ -34,8 +35,6 @@ def wrong_pronouns(s: Sentence) -> Iterator[Spot]:
         plural_thing = after is not None and after.tag_ == "NNS"
         if token.key in ("those", "these") and plural_thing and word.dep_ == "det":
             yield one("pronoun", token.start, token.end, cased("them", token.text))
-        if token.key == "my" and word.dep_ == "poss":
-            yield one("pronoun", token.start, token.end, cased("me", token.text))
         if token.key == "i" and s.key(j - 1) == "and" and j >= 2 and word.dep_ == "conj":
             yield from _me_first(s, j)
 

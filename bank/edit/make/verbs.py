@@ -81,6 +81,10 @@ def _is_either(subject: str) -> bool:
     return subject in _EITHER - {"you"}
 
 
+# The past forms that children put a second ending on (common practice).
+_TWICE_PAST = frozenset("went ate came took broke fell saw ran".split())
+
+
 def child_forms(s: Sentence) -> Iterator[Spot]:
     """A form that no dictionary has: goed, brang, eated."""
     for j, token in enumerate(s.c):
@@ -93,7 +97,7 @@ def child_forms(s: Sentence) -> Iterator[Spot]:
         if token.key not in inflections(lemma, word.tag_):
             continue
         said = [lexicon.regular_past(lemma)]
-        if token.key != lemma:
+        if token.key in _TWICE_PAST:
             said.append(lexicon.regular_past(token.key))
         if token.key.endswith("ought") and "i" in lemma:
             said += [lemma.replace("i", "a"), lemma.replace("i", "u")]
