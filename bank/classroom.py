@@ -26,6 +26,7 @@ from bank.store_sets import learners, write_learner
 
 if TYPE_CHECKING:
     from bank.classroom_items import Items
+    from bank.classroom_paper import Paper
 
 
 def open_bank(
@@ -55,6 +56,13 @@ class Bank:
         from bank.classroom_items import Items
 
         return Items(self.store)
+
+    @functools.cached_property
+    def paper(self) -> Paper:
+        """What is printed and shown; loaded when asked for."""
+        from bank.classroom_paper import Paper
+
+        return Paper(self.store, self.days)
 
     @property
     def path(self) -> Path:

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import datetime as dt
+from pathlib import Path
+
 import typer
 
 from bank.item import BankError
@@ -27,6 +30,8 @@ def key(
     with_learners: bool = typer.Option(
         False, "--with-learners", help="Say which learner has what."
     ),
+    pdf: bool = typer.Option(False, "--pdf", help="Make it as a PDF with a grid to tick."),
+    to: Path = typer.Option(None, "--to", metavar="FOLDER", help="Where the PDF goes."),
     as_json: bool = JSON,
 ) -> int:
     """The answer key of a day: each sentence with its fixes in order, and expected answers.
@@ -36,6 +41,8 @@ def key(
     from cli.show import show_key
 
     when = read_day(day)
+    if pdf:
+        return _key_pdf(when, to, as_json)
     with use_bank() as bank:
         found = bank.days.key(when)
         empty = not bank.days.sets(when)
@@ -49,6 +56,16 @@ def key(
     screen.print()
     show_key(screen, found, with_learners)
     return 0
+
+
+def _key_pdf(day: dt.date, to: Path | None, as_json: bool) -> int:
+    from bank.page import key_pdf
+    from cli.paper import save_prints
+
+    with use_bank() as bank:
+        pages, problems = bank.paper.pages(day)
+        made = key_pdf(bank.paper.day(day), pages, bank.paper.settings.size)
+        return save_prints(bank, day, made.files, [*problems, *made.problems], to, as_json)
 
 
 def key_dict(found, with_learners: bool) -> dict[str, object]:  # type: ignore[no-untyped-def]

@@ -29,6 +29,7 @@ PEOPLE = {
         "conflicts",
     ),
     "aide": ("key",),
+    "paper": ("pages", "strips", "board", "paper", "forget-prints", "picture"),
 }
 
 ABOUT = """Fresh, levelled morning work for each learner, each school day, without repeats.

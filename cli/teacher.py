@@ -26,10 +26,14 @@ from cli.common import (
     table,
     use_bank,
 )
+from cli.learner_page import learner_page
 
 learner_app = typer.Typer(
     no_args_is_help=True, help="Add, list and change learners (codes, no names)."
 )
+
+
+learner_app.command("page")(learner_page)
 
 
 def register(app: typer.Typer, only: str = "") -> None:
@@ -47,13 +51,41 @@ def register(app: typer.Typer, only: str = "") -> None:
 
 def today(
     anyway: bool = typer.Option(False, "--anyway", help="Draw on a day without school, too."),
+    paper: bool = typer.Option(False, "--print", help="Make pages, strips, key and proof sheet."),
+    week: bool = typer.Option(False, "--week", help="With --print: five school days."),
+    to: Path = typer.Option(None, "--to", metavar="FOLDER", help="Where printed files go."),
     as_json: bool = JSON,
 ) -> int:
     """The one command to remember: today's sets, drawn if that is not done, and what to print.
 
-    Example: binderbank today
+    With --print everything on paper is made in one folder and the sets become printed. The files
+    hold no name; delete the folder when the day is done: binderbank forget-prints
+
+    Example: binderbank today --print
     """
+    if paper or week:
+        return _print(5 if week else 1, to, anyway, as_json)
     return _draw("today", [], None, anyway, False, as_json, next_steps=True)
+
+
+def _print(count: int, to: Path | None, anyway: bool, as_json: bool) -> int:
+    from cli.paper import print_mornings
+
+    with use_bank() as bank:
+        days = [read_day("today")]
+        calendar = bank.days.calendar()
+        if not anyway and calendar.why_off(days[0]) and count > 1:
+            days = []
+        last = days[0] if days else read_day("today")
+        while len(days) < count:
+            following = calendar.next_school_day(last)
+            if following is None:
+                break
+            last = following
+            days.append(last)
+        if not days:
+            raise BankError("there is no school day ahead in the calendar; --anyway prints today")
+        return print_mornings(bank, days, to, anyway, as_json)
 
 
 def draw(
@@ -88,6 +120,7 @@ def _draw(
     when = read_day(day)
     with use_bank() as bank:
         sets = bank.days.draw(when, codes, short, anyway)
+        proof = bank.paper.proof_lines(when) if next_steps and not as_json else []
         away = [one for one in bank.days.learners(codes) if one.is_away(when)]
         path = bank.path
     short_of = any(len(one.of("question")) < _asked(one) for one in sets)
@@ -101,7 +134,11 @@ def _draw(
         show_set(screen, one, why)
     if away:
         screen.print("Away: " + ", ".join(one.code for one in away))
+    for line in proof:
+        say(line)
     if next_steps and sets:
+        screen.print()
+        screen.print(f"Make everything on paper: {command_line(path, 'today --print')}")
         screen.print(f"Print the answer key: {command_line(path, 'key')}")
         screen.print(f"Another item for one learner: {command_line(path, 'swap CODE question 2')}")
     return IN_PART if short_of else 0

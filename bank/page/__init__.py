@@ -1,36 +1,62 @@
 """What is printed and shown: pages, strips, board, key and proof sheet.
 
-Plain values in (`DayContent`, `LearnerPage` …), files and lines about problems out (`Made`).
-Nothing here loads the typesetter before a page is made.
+Plain values in (`DayContent`, `LearnerPage` …), files and lines about problems out (`Made`). Each
+name is loaded when it is first used, and the typesetter when a page is made.
 """
 
 from __future__ import annotations
 
-from bank.page.binder import binder_pages
-from bank.page.board import board_html
-from bank.page.content import (
-    FACES,
-    LINE_STYLES,
-    MODES,
-    PAPERS,
-    DayContent,
-    LearnerPage,
-    Made,
-    PageFile,
-    PageFix,
-    PageQuestion,
-    PageSentence,
-    PageTopic,
-    PageTurn,
-    Picture,
-    RuledLines,
-)
-from bank.page.files import forget, save
-from bank.page.key import key_pdf
-from bank.page.pictures import Pictogram, clean_picture, find_pictograms, load_picture, pictogram
-from bank.page.proof import ProofItem, proof_lines, proof_sheet
-from bank.page.signs import SHAPES
-from bank.page.strips import strips
+import importlib
+from typing import TYPE_CHECKING, Any
+
+if TYPE_CHECKING:
+    from bank.page.binder import binder_pages
+    from bank.page.board import board_html
+    from bank.page.content import (
+        FACES,
+        LINE_STYLES,
+        MODES,
+        PAPERS,
+        DayContent,
+        LearnerPage,
+        Made,
+        PageFile,
+        PageFix,
+        PageQuestion,
+        PageSentence,
+        PageTopic,
+        PageTurn,
+        Picture,
+        RuledLines,
+    )
+    from bank.page.files import forget, save
+    from bank.page.key import key_pdf
+    from bank.page.pictures import (
+        Pictogram,
+        clean_picture,
+        find_pictograms,
+        load_picture,
+        pictogram,
+    )
+    from bank.page.proof import ProofItem, proof_lines, proof_sheet
+    from bank.page.signs import SHAPES
+    from bank.page.strip import strips
+
+_HOMES = {
+    "binder": ("binder_pages",),
+    "board": ("board_html",),
+    "content": (
+        *("FACES", "LINE_STYLES", "MODES", "PAPERS", "DayContent", "LearnerPage", "Made"),
+        *("PageFile", "PageFix", "PageQuestion", "PageSentence", "PageTopic", "PageTurn"),
+        *("Picture", "RuledLines"),
+    ),
+    "files": ("forget", "save"),
+    "key": ("key_pdf",),
+    "pictures": (*("Pictogram", "clean_picture", "find_pictograms", "load_picture", "pictogram"),),
+    "proof": ("ProofItem", "proof_lines", "proof_sheet"),
+    "signs": ("SHAPES",),
+    "strip": ("strips",),
+}
 
 __all__ = [
     "FACES",
@@ -64,3 +90,10 @@ __all__ = [
     "save",
     "strips",
 ]
+
+
+def __getattr__(name: str) -> Any:
+    for home, names in _HOMES.items():
+        if name in names:
+            return getattr(importlib.import_module(f"bank.page.{home}"), name)
+    raise AttributeError(f"module 'bank.page' has no attribute {name!r}")

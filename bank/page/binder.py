@@ -145,14 +145,14 @@ def _question(question: PageQuestion, page: LearnerPage, copy: Copy) -> dict[str
     where = page.code
     circled = page.mode == "circles"
     if circled and not question.choices:
-        copy.tell(
-            f"{where}: {question.text[:60]!r} has no choices to circle: it has ruled lines instead"
-        )
+        copy.tell(f"{where}: {question.text[:60]!r} has no choices to circle: it is to be said")
     return {
         "text": copy.text(question.text, page.face, where),
         "choices": [copy.text(c, page.face, where) for c in question.choices] if circled else [],
         "starter": copy.text(begin(question.starter), page.face, where),
         "words": [copy.text(word, page.face, where) for word in question.word_box],
+        # A learner who circles may not write: without choices the answer is said.
+        "spoken": SPOKEN["says"] if circled else SPOKEN[page.mode],
     }
 
 

@@ -95,8 +95,8 @@ class PageFix:
             fix["skill"],
             fix["wrong"],
             fix["right"],
-            fix["wrong_start"],
-            fix["wrong_end"],
+            fix.get("wrong_start", -1),
+            fix.get("wrong_end", -1),
             right_start=fix.get("right_start", -1),
             right_end=fix.get("right_end", -1),
         )

@@ -19,6 +19,7 @@ SURE = {
     "plain": "plain wording",
     "no-avoided-theme": "no avoided theme",
 }
+HEADINGS = ("new", "level", "error", "wording", "theme")
 MAY_BE = {
     "new": "may not be new to all",
     "not-too-hard": "may be too hard",
@@ -27,7 +28,7 @@ MAY_BE = {
     "no-avoided-theme": "may touch a theme to avoid",
 }
 # A level whose range is wider than this many grades says little about one item.
-WIDE_RANGE = 2.0
+WIDE_RANGE = 2.5
 WORTH_A_GLANCE = 2
 
 
@@ -141,6 +142,7 @@ def proof_sheet(day: DayContent, items: Sequence[ProofItem], paper: str = "lette
         "sheet": sheet(paper),
         "face": FACE,
         "sure": list(SURE.values()),
+        "headings": list(HEADINGS),
         "items": [row(item) for item in each],
         "glance": [row(item) for item in worth_a_glance(each)],
     }

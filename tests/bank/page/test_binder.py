@@ -97,10 +97,10 @@ def test_a_page_follows_the_response_mode(day, learners, read, mode):
         assert all(word in sheets for word in page.questions[0].word_box)
 
 
-def test_a_question_without_choices_is_named_where_they_would_be_circled(day):
+def test_a_question_without_choices_is_named_and_said_by_one_who_circles(day):
     page = LearnerPage("B2", mode="circles", questions=(PageQuestion("Where is the sun?"),))
     assert binder_pages(day, [page]).problems == (
-        "B2: 'Where is the sun?' has no choices to circle: it has ruled lines instead",
+        "B2: 'Where is the sun?' has no choices to circle: it is to be said",
     )
 
 

@@ -50,7 +50,7 @@ def test_the_terminal_names_every_doubt_and_the_two_to_look_at():
 def test_the_sheet_has_every_item_once_and_fits_on_half_a_page(day, read):
     items = [
         ProofItem("question", f"What is number {number} on the wall?", ("K4", "B2"), low=1, high=2)
-        for number in range(8)
+        for number in range(16)
     ]
     made = proof_sheet(day, [*items, WIDE, LOOK, UNSURE])
     sheets = read(made)

@@ -6,7 +6,7 @@ import pytest
 from fontTools.ttLib import TTFont
 
 from bank.page import FACES, PAPERS, LearnerPage, PageQuestion, strips
-from bank.page.strips import CAPITALS, wall_points
+from bank.page.strip import CAPITALS, wall_points
 from bank.page.typeset import _font_files
 
 

@@ -1,0 +1,381 @@
+"""What is printed and shown: pages, strips, board, and forgetting them again."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Sequence
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import typer
+
+from bank.item import BankError
+from cli.common import (
+    CODES,
+    DAY,
+    DONE,
+    IN_PART,
+    JSON,
+    REFUSED,
+    SPECIALIST,
+    TEACHER,
+    add_commands,
+    ask_yes,
+    command_line,
+    console,
+    print_json,
+    read_day,
+    say,
+    table,
+    use_bank,
+)
+
+if TYPE_CHECKING:
+    from bank.classroom import Bank
+    from bank.page.content import PageFile
+
+TO = typer.Option(None, "--to", metavar="FOLDER", help="Where; else beside the bank.")
+ANYWAY = typer.Option(False, "--anyway", help="Also on a day without school.")
+GROUP = typer.Option("", "--group", help="Only for this group.")
+# What goes on which paper, by the word in a file's name (common practice).
+PAPERS = {
+    "pages": "plain paper, one set for each learner, into the binders",
+    "strips": "card, to cut along the lines",
+    "wall-strips": "card, one strip to a sheet, for the wall",
+    "key": "colored paper, for the adults",
+    "proof": "plain paper, for you, before the bell",
+}
+
+
+def register(app: typer.Typer, only: str = "") -> None:
+    teacher = {
+        "pages": pages,
+        "strips": strips,
+        "board": board,
+        "paper": paper,
+        "forget-prints": forget_prints,
+    }
+    add_commands(app, TEACHER, teacher, only)
+    add_commands(app, SPECIALIST, {"picture": picture}, only)
+
+
+def pages(
+    day: str = DAY,
+    codes: list[str] = CODES,
+    to: Path = TO,
+    anyway: bool = ANYWAY,
+    as_json: bool = JSON,
+) -> int:
+    """Make the binder pages of a day as a PDF, in each learner's face, size and way to answer.
+
+    Printed files hold no name. Delete the folder when the day is done: binderbank forget-prints
+
+    Example: binderbank pages tomorrow
+    """
+    from bank.page import binder_pages
+
+    when = read_day(day)
+    with use_bank() as bank:
+        drawn(bank, when, codes, anyway)
+        made, problems = bank.paper.pages(when, codes)
+        said = bank.paper.settings
+        done = binder_pages(bank.paper.day(when), made, said.size, said.both_sides)
+        return save_prints(bank, when, done.files, [*problems, *done.problems], to, as_json)
+
+
+def strips(
+    day: str = DAY,
+    codes: list[str] = CODES,
+    wall: bool = typer.Option(False, "--wall", help="Capitals 20 mm high, to read from 4 metres."),
+    to: Path = TO,
+    anyway: bool = ANYWAY,
+    as_json: bool = JSON,
+) -> int:
+    """Make strips to cut: each question, sentence and topic of a day once.
+
+    Example: binderbank strips --wall
+    """
+    from bank.page import strips as make
+
+    when = read_day(day)
+    with use_bank() as bank:
+        drawn(bank, when, codes, anyway)
+        made, problems = bank.paper.pages(when, codes)
+        done = make(bank.paper.day(when), made, bank.paper.settings.size, wall)
+        return save_prints(bank, when, done.files, [*problems, *done.problems], to, as_json)
+
+
+def board(
+    day: str = DAY,
+    codes: list[str] = CODES,
+    group: str = GROUP,
+    to: Path = TO,
+    anyway: bool = ANYWAY,
+    as_json: bool = JSON,
+) -> int:
+    """Make the board: one file for a projector or screen, which works without a network.
+
+    Arrow keys show one thing after another; Enter opens the fixes one by one. What is typed into
+    its lines stays on the screen and is gone when it is closed.
+
+    Example: binderbank board --group A
+    """
+    from bank.page import board_html
+
+    when = read_day(day)
+    with use_bank() as bank:
+        drawn(bank, when, codes, anyway)
+        made, problems = bank.paper.pages(when, codes, group)
+        done = board_html(bank.paper.day(when), made)
+        return save_prints(bank, when, done.files, [*problems, *done.problems], to, as_json)
+
+
+def drawn(bank: Bank, day: dt.date, codes: Sequence[str], anyway: bool) -> None:
+    """Draws what is not drawn yet, so that whoever asks first is served."""
+    wanted = {one.code for one in bank.days.learners(codes) if not one.is_away(day)}
+    if wanted - {one.learner.code for one in bank.days.sets(day, codes)}:
+        bank.days.draw(day, codes, None, anyway)
+
+
+def save_prints(
+    bank: Bank,
+    day: dt.date | None,
+    files: Sequence[PageFile],
+    problems: Sequence[str],
+    to: Path | None,
+    as_json: bool,
+) -> int:
+    """Saves what was made and says where it is, what to print it on, and what went wrong."""
+    from bank.page import save
+
+    folder = to or bank.paper.prints / (day.isoformat() if day else "")
+    written, unwritten = save(files, folder)
+    wrong = [*problems, *unwritten]
+    if as_json:
+        print_json({"folder": str(folder), "files": written, "problems": wrong})
+    else:
+        if written:
+            say(f"in {folder}:")
+            rows = table("file", "print it on", keep=())
+            for path in written:
+                rows.add_row(path.name, _on_paper(path.name))
+            console().print(rows)
+        for line in wrong:
+            say(line, to_errors=True)
+    if not written:
+        return REFUSED
+    return IN_PART if wrong else DONE
+
+
+def _on_paper(name: str) -> str:
+    kinds = [kind for kind in PAPERS if f"-{kind}-" in name]
+    return PAPERS[max(kinds, key=len)] if kinds else "nothing: open it in a browser"
+
+
+def print_mornings(
+    bank: Bank, days: Sequence[dt.date], to: Path | None, anyway: bool, as_json: bool
+) -> int:
+    """Pages, strips, key and proof sheet of these days in one folder; their sets become printed."""
+    files: list[PageFile] = []
+    problems: list[str] = []
+    for day in days:
+        drawn(bank, day, (), anyway)
+        made, wrong = bank.paper.morning(day)
+        files += made
+        problems += wrong
+    first = days[0].isoformat()
+    folder = to or bank.paper.prints / (first if len(days) == 1 else f"{first}-week")
+    done = save_prints(bank, None, files, problems, folder, as_json)
+    if done != REFUSED:
+        for day in days:
+            bank.days.printed(day)
+        if not as_json:
+            say(f"when the day is done: {command_line(bank.path, 'forget-prints')}")
+    return done
+
+
+def paper(
+    size: str = typer.Option("", "--size", help="letter or a4."),
+    both_sides: bool = typer.Option(
+        None, "--both-sides/--one-side", help="Whether the printer turns the sheet."
+    ),
+    step: list[str] = typer.Option([], "--step", help="A step of the morning; say each in order."),
+    stuck: str = typer.Option("", "--stuck", help="What to do when stuck, in your words."),
+    lunch: str = typer.Option(None, "--lunch", help="What the board says for lunch."),
+    special: list[str] = typer.Option(
+        [], "--special", help="WEEKDAY=WORDS or DATE=WORDS; no words take it away."
+    ),
+    as_json: bool = JSON,
+) -> int:
+    """Show or change what all paper has in common: sheet, steps of the morning, words for stuck.
+
+    Example: binderbank paper --size a4 --special monday=Music
+    """
+    from bank.page import PAPERS as SIZES
+
+    changes: dict[str, object] = {}
+    if size:
+        if size not in SIZES:
+            raise BankError(f"{size!r} is no size of paper here; say {' or '.join(SIZES)}")
+        changes["size"] = size
+    if both_sides is not None:
+        changes["both_sides"] = both_sides
+    if step:
+        changes["steps"] = tuple(step)
+    if stuck:
+        changes["stuck"] = stuck
+    if lunch is not None:
+        changes["lunch"] = lunch
+    with use_bank() as bank:
+        if special:
+            changes["specials"] = _specials(bank.paper.settings.specials, special)
+        said = bank.paper.change_settings(**changes) if changes else bank.paper.settings
+    if as_json:
+        print_json(said.to_dict())
+        return DONE
+    rows = table("setting", "is")
+    rows.add_row("paper", f"{said.size}, {'both sides' if said.both_sides else 'one side'}")
+    rows.add_row("steps", ", ".join(said.steps) or "-")
+    rows.add_row("when stuck", said.stuck)
+    rows.add_row("lunch", said.lunch or "-")
+    rows.add_row(
+        "specials", ", ".join(f"{on}: {what}" for on, what in said.specials.items()) or "-"
+    )
+    console().print(rows)
+    return DONE
+
+
+def _specials(kept: dict[str, str], said: Sequence[str]) -> dict[str, str]:
+    """The specials with changes; a weekday is kept by name, another day by date."""
+    from cli.common import _WEEKDAYS
+
+    changed = dict(kept)
+    for text in said:
+        on, _, words = (part.strip() for part in text.partition("="))
+        on = on.lower()
+        if on not in _WEEKDAYS:
+            on = read_day(on).isoformat()
+        changed.pop(on, None)
+        if words:
+            changed[on] = words
+    return changed
+
+
+def forget_prints(
+    folder: Path = typer.Argument(
+        None, metavar="[FOLDER]", help="Only this folder; else all beside the bank."
+    ),
+    yes: bool = typer.Option(False, "--yes", help="Do not ask."),
+) -> int:
+    """Delete printed files: pages, strips, keys, proof sheets and boards. The bank stays.
+
+    Example: binderbank forget-prints --yes
+    """
+    from bank.page import forget
+
+    with use_bank() as bank:
+        prints = bank.paper.prints
+    folders = [folder] if folder else [prints, *sorted(prints.glob("*/"))][::-1]
+    folders = [one for one in folders if one.is_dir()]
+    if not folders:
+        say(f"nothing is printed: there is no folder {folder or prints}")
+        return REFUSED if folder else DONE
+    if not ask_yes(f"Delete the printed files in {folder or prints}?", yes):
+        return REFUSED
+    deleted, problems = 0, []
+    for one in folders:
+        gone, wrong = forget(one)
+        deleted += len(gone)
+        problems += [line for line in wrong if not (one / line.split(" ")[0]).is_dir()]
+    say(f"{deleted} printed files deleted")
+    for line in problems:
+        say(line, to_errors=True)
+    return IN_PART if problems else DONE
+
+
+def picture(
+    item: str = typer.Argument("", metavar="[ITEM]", help="The topic or other item."),
+    find: str = typer.Option("", "--find", help="Look for pictograms by this word."),
+    take: str = typer.Option("", "--take", metavar="NUMBER", help="Confirm this pictogram."),
+    file: Path = typer.Option(None, "--file", help="Take a picture file of your own."),
+    words: str = typer.Option("", "--words", help="What the file shows, for who cannot see it."),
+    none: bool = typer.Option(False, "--none", help="Take the picture away."),
+    as_json: bool = JSON,
+) -> int:
+    """Find, confirm or bring a picture for an item; without an item: those that wait for one.
+
+    Example: binderbank picture t0001 --take 1F436
+    """
+    with use_bank() as bank:
+        if not item and not find:
+            return _waiting(bank, as_json)
+        if take or file or none:
+            return _settle_picture(bank, item, take, file, words)
+        word = find or bank.items.get(item).picture
+    return _candidates(item, word, as_json)
+
+
+def _settle_picture(bank: Bank, item: str, take: str, file: Path | None, words: str) -> int:
+    if not item:
+        raise BankError("say whose picture: binderbank picture ITEM")
+    bank.items.get(item)
+    try:
+        if file:
+            if not words:
+                raise BankError("say what the picture shows: --words 'a red sled'")
+            kept = bank.paper.keep_picture(item, file, words)
+        else:
+            kept = take.upper()
+            if take and bank.paper.picture(kept) is None:
+                raise BankError(f"{take!r} is no pictogram; see: binderbank picture --find dog")
+    except BankError:
+        raise
+    except ValueError as wrong:
+        raise BankError(str(wrong)) from None
+    bank.items.change(item, picture=kept)
+    say(f"{item} shows {words or kept}" if kept else f"{item} has no picture now")
+    return DONE
+
+
+def _waiting(bank: Bank, as_json: bool) -> int:
+    """Topics whose picture is only a word so far."""
+    from bank.store_items import Query
+
+    found = [
+        one
+        for one in bank.items.find(Query(kind="topic", limit=0))
+        if one.picture and not bank.paper.is_settled(one.picture)
+    ]
+    if as_json:
+        print_json({"waiting": [{"item": one.id, "word": one.picture} for one in found]})
+        return DONE
+    if not found:
+        say("no topic waits for a picture")
+        return DONE
+    rows = table("id", "picture word", "topic")
+    for one in found:
+        rows.add_row(one.id, one.picture, one.text)
+    console().print(rows)
+    say(f"{len(found)} topics; next: binderbank picture {found[0].id}")
+    return DONE
+
+
+def _candidates(item: str, word: str, as_json: bool) -> int:
+    from bank.page import find_pictograms
+
+    try:
+        found = find_pictograms(word) if word else []
+    except ValueError as wrong:
+        raise BankError(str(wrong)) from None
+    if as_json:
+        print_json({"word": word, "pictograms": [[one.number, one.name] for one in found]})
+        return DONE
+    if not found:
+        say(f"no pictogram for {word!r}; another word: --find WORD, or a file: --file PICTURE")
+        return DONE
+    rows = table("number", "", "shows")
+    for one in found:
+        rows.add_row(one.number, chr(int(one.number, 16)), one.name)
+    console().print(rows)
+    say(f"confirm one: binderbank picture {item or 'ITEM'} --take {found[0].number}")
+    return DONE
