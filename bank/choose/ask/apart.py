@@ -90,7 +90,7 @@ _SAME_WANT = {
 }
 
 
-def _differing(a: list[str], b: list[str]) -> tuple[list[str], list[str]]:
+def differing(a: list[str], b: list[str]) -> tuple[list[str], list[str]]:
     """The words between the common beginning and the common end of two texts."""
     while a and b and a[0] == b[0]:
         a, b = a[1:], b[1:]
@@ -103,7 +103,7 @@ def _other_want(a: Frame, b: Frame, lex: Lexicon) -> bool:
     wants = {a["wants"], b["wants"]}
     if wants == {"who", "name"}:
         return False
-    if len(wants) == 2 and max(map(len, _differing(a["words"], b["words"]))) <= 2:
+    if len(wants) == 2 and max(map(len, differing(a["said"], b["said"]))) <= 2:
         return True
     if len(wants) == 1:
         return a["wants"] == "amount" and a["head"] != b["head"]

@@ -5,8 +5,8 @@ from __future__ import annotations
 from math import exp, log
 from typing import Any
 
-from bank.choose.ask.align import LIGHT, Alignment, Atom, align, brought, clash, kind_clash
-from bank.choose.ask.apart import APART
+from bank.choose.ask.align import LIGHT, Alignment, Atom, align, brought, clash
+from bank.choose.ask.apart import APART, differing
 from bank.choose.ask.lexicon import Lexicon, lexicon
 
 Frame = dict[str, Any]
@@ -62,6 +62,8 @@ def decide(a: Frame, b: Frame) -> tuple[float, str]:
 def _left_over_apart(found: Alignment, a: Frame, b: Frame, lex: Lexicon) -> str:
     if any(x[2] == "n" for x in (*found.left, *found.right)):
         return "a not"
+    if _one_word_apart(found, a, b):
+        return "one word is another"
     if _turned_word(found.left, b, lex) or _turned_word(found.right, a, lex):
         return "opposite of a small word"
     for x in found.left:
@@ -76,6 +78,12 @@ def _left_over_apart(found: Alignment, a: Frame, b: Frame, lex: Lexicon) -> str:
         if cost <= 0.1:
             return "other want, same ideas"
     return ""
+
+
+def _one_word_apart(found: Alignment, a: Frame, b: Frame) -> bool:
+    """What do you put on your bed? / What do you put under your bed?"""
+    rest_a, rest_b = differing(a["said"], b["said"])
+    return max(len(rest_a), len(rest_b)) <= 2 and bool(_told(found.left) or _told(found.right))
 
 
 def _turned_word(rest: tuple[Atom, ...], other: Frame, lex: Lexicon) -> bool:
@@ -125,15 +133,11 @@ def features(found: Alignment, a: Frame, b: Frame, lex: Lexicon) -> dict[str, fl
         "evidence": log(1 + found.common),
         "both": min(left, right),
         "one": max(left, right),
-        "near_both": near * min(left, right, 1.0),
         "near_one": near * min(max(left, right), 1.0),
-        "near_any": near * float(bool(_told(found.left) or _told(found.right))),
         "someone_else": float(_someone_else(found, a, b, lex)),
-        "other_action": float(any(kind_clash(x, y, lex) for x in found.left for y in found.right)),
         "general": found.general,
         "other_want": float(wants not in _TOLD_ALIKE and len(wants) == 2),
         "like_want": float(wants in _TOLD_ALIKE),
-        "other_verb": float(_other_verb(a, b)),
         "other_liking": float(a["liking"] != b["liking"]),
     }
 
@@ -154,13 +158,6 @@ def _someone_else(found: Alignment, a: Frame, b: Frame, lex: Lexicon) -> bool:
     return False
 
 
-def _other_verb(a: Frame, b: Frame) -> bool:
-    verbs_a, verbs_b = set(a["verbs"]), set(b["verbs"])
-    ideas_a = {name for names, *_ in a["atoms"] for name in names}
-    ideas_b = {name for names, *_ in b["atoms"] for name in names}
-    return bool(verbs_a and not verbs_a & ideas_b or verbs_b and not verbs_b & ideas_a)
-
-
 def _nearness(a: list[str], b: list[str]) -> float:
     """The share of neighbouring words that two wordings have in common (Dice)."""
     pairs_a = {*zip(a, a[1:], strict=False)}
@@ -169,19 +166,15 @@ def _nearness(a: list[str], b: list[str]) -> float:
 
 
 _WEIGHTS = {
-    "constant": -3.3,
-    "share": 5.55,
-    "evidence": 6.78,
-    "both": -0.35,
-    "one": -0.87,
-    "near_both": 4.08,
-    "near_one": -1.81,
-    "near_any": -9.6,
-    "someone_else": -2.21,
-    "other_action": 0.33,
-    "general": -5.59,
-    "other_want": -1.83,
-    "like_want": -1.54,
-    "other_verb": -0.03,
-    "other_liking": -2.89,
+    "constant": -2.34,
+    "share": 3.18,
+    "evidence": 6.61,
+    "both": -0.7,
+    "one": -1.35,
+    "near_one": -3.21,
+    "someone_else": -2.81,
+    "general": -6.83,
+    "other_want": -2.01,
+    "like_want": -1.04,
+    "other_liking": -3.95,
 }

@@ -263,7 +263,7 @@ def _concepts(lemma: str, word: _Word, lex: Lexicon) -> tuple[list[str], float]:
         if lemma == "with" and not word.stranded:
             return [], 0.0
         return [lemma], RELATION_WEIGHT if lemma not in ("with", "from") else LIGHT_WEIGHT
-    if lemma in _EMPTY or word.form in _EMPTY:
+    if (lemma in _EMPTY or word.form in _EMPTY) and not (lemma == "kind" and word.pos == "a"):
         return [], 0.0
     names = list(dict.fromkeys([*lex.groups(lemma, word.pos), lemma, *_other_lemmas(word, lex)]))
     if lemma in _LIGHT or names[0] in _LIGHT:
@@ -284,8 +284,8 @@ def _other_lemmas(word: _Word, lex: Lexicon) -> list[str]:
     """The concepts of the form's other readings: the tagger takes "scares" for more than one scar."""
     import lemminflect
 
-    if word.form == word.lemma or "_" in word.lemma:
-        return list(lex.groups(word.form, word.pos)) if word.form != word.lemma else []
+    if "_" in word.lemma:
+        return []
     found = list(lex.groups(word.form, word.pos))
     for lemmas in lemminflect.getAllLemmas(word.form).values():
         for lemma in lemmas:
@@ -350,7 +350,7 @@ def _wh_wants(wh: Token) -> tuple[str, int]:
         return ("who" if _is_someone(noun.lemma_.lower()) else "what"), noun.i
     if word == "how" and any(t.lower_ == "know" and t.i <= wh.i + 3 for t in wh.doc):
         return "know", -1
-    return word, -1
+    return ("who" if word == "whose" else word), -1
 
 
 def _is_someone(noun: str) -> bool:
@@ -362,6 +362,8 @@ def _is_someone(noun: str) -> bool:
 
 
 def _tense(doc: Doc, wants: str) -> str:
+    if wants == "tell":
+        return "past" if any(t.tag_ == "VBD" for t in doc) else ""
     root = next((t for t in doc if t.dep_ == "ROOT"), None)
     if root is None:
         return ""
@@ -377,7 +379,7 @@ def _tense(doc: Doc, wants: str) -> str:
         return "past"
     if any(t.tag_ in ("VBP", "VBZ", "VB", "MD") for t in own):
         return "now"
-    return "past" if any(t.tag_ == "VBD" for t in doc) and wants == "tell" else ""
+    return ""
 
 
 def _names(token: Token, lex: Lexicon) -> list[str]:

@@ -308,6 +308,10 @@ _FRAMES = (
     ),
     (r"\bthe best (\w+) (?:of|in) (?!your life|the class)", r"mostliked \1 of "),
     (r"(?<!like )(?<!enjoy )(?<!love )\bleast (?!liked|like\b|favou?rite|of)(\w+)", r"not \1"),
+    (
+        r"\b(is|are|am) (?:(\w+(?: \w+)?) )?(?:going|about) to (?!the\b|a\b|an\b|your\b|school\b|bed\b|sleep\b|town\b|church\b)(?=\w)",
+        r"will \2 ",
+    ),
     # ability, habit, experience
     (r"\b(?:do|does) (\w+) know how to\b", r"can \1"),
     (rf"\b{_IS} (.+?) able to\b", r"can \1"),
