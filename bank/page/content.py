@@ -97,6 +97,7 @@ class PageFix:
             fix["right"],
             fix.get("wrong_start", -1),
             fix.get("wrong_end", -1),
+            rule=fix.get("explanation", ""),
             right_start=fix.get("right_start", -1),
             right_end=fix.get("right_end", -1),
         )
