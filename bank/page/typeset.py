@@ -18,6 +18,9 @@ from typing import Any
 
 from bank.page.content import FACES, Picture
 
+# PDF/UA-1, ISO 14289-1: text in reading order, headings, words for pictures, title and language; the
+# typesetter refuses to call a file so that lacks one of them.
+ACCESSIBLE = "ua-1"
 # Where the chosen face lacks a character the next one that has it is used. The last comes inside
 # the typst package; it is here for arrows, boxes, stars and the like.
 OTHER_FACES = ("Atkinson Hyperlegible", "ABeeZee", "Noto Sans", "DejaVu Sans Mono")
@@ -180,10 +183,15 @@ def typeset(
     import typst
 
     with _world(layout, data, copy, pictures) as world:
+        made: bytes
         try:
-            made: bytes = typst.compile(**world, format="pdf")
-        except RuntimeError as wrong:
-            raise ValueError(f"the typesetter stopped: {wrong}") from wrong
+            made = typst.compile(**world, format="pdf", pdf_standards=[ACCESSIBLE])
+        except RuntimeError:
+            # A text that the standard forbids is still worth a page.
+            try:
+                made = typst.compile(**world, format="pdf")
+            except RuntimeError as wrong:
+                raise ValueError(f"the typesetter stopped: {wrong}") from wrong
     return made
 
 

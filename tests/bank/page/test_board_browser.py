@@ -185,7 +185,20 @@ def test_nothing_is_written_to_the_console_or_asked_of_any_host(board, address):
     assert all(url == address or url.startswith("data:") for url in asked)
 
 
-def test_the_text_is_large_and_nothing_is_wider_than_the_screen(board):
+def test_at_four_times_the_size_nothing_is_wider_than_the_screen(browser, address):
+    """WCAG 1.4.10, reflow: 320 points wide is a screen of 1280 at 400 percent."""
+    browser.execute_cdp_cmd(
+        "Emulation.setDeviceMetricsOverride",
+        {"width": 320, "height": 256, "deviceScaleFactor": 1, "mobile": False},
+    )
+    browser.get(address)
+    for _ in range(8):
+        wide = browser.execute_script("return document.documentElement.scrollWidth")
+        assert wide <= 320, shown(browser)
+        press(browser, *[Keys.ENTER] * 3, Keys.ARROW_RIGHT)
+
+
+def test_nothing_is_wider_than_the_screen(board):
     for _ in range(8):
         wide = board.execute_script(
             "return [document.documentElement.scrollWidth, window.innerWidth]"

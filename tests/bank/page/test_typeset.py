@@ -4,7 +4,16 @@ import unicodedata
 
 import pytest
 
-from bank.page import FACES, LearnerPage, PageQuestion, binder_pages
+from bank.page import (
+    FACES,
+    LearnerPage,
+    PageQuestion,
+    ProofItem,
+    binder_pages,
+    key_pdf,
+    proof_sheet,
+    strips,
+)
 from bank.page.typeset import OTHER_FACES, SYMBOLS, Copy
 
 
@@ -30,6 +39,22 @@ def test_a_beginners_letters_are_in_both_faces(face):
     letters = "ABCDEFGHIJKLMNOPQRSTUVWXYZ abcdefghijklmnopqrstuvwxyz 0123456789 ‘’“”–—…½°éñü"
     assert copy.text(letters, face, "here") == letters
     assert copy.problems == ()
+
+
+def test_every_kind_of_paper_is_a_tagged_document_by_the_standard(day, learners, read):
+    """The typesetter checks PDF/UA-1 (ISO 14289-1) and marks only what passes; read by pypdf."""
+    for made in (
+        binder_pages(day, learners),
+        strips(day, learners),
+        strips(day, learners, wall=True),
+        key_pdf(day, learners),
+        proof_sheet(day, [ProofItem("topic", "Tell about snow.", ("K4",))]),
+    ):
+        sheets = read(made)
+        root = sheets.reader.trailer["/Root"]
+        assert b"<pdfuaid:part>1</pdfuaid:part>" in root["/Metadata"].get_data(), made.files[0].name
+        assert root["/MarkInfo"]["/Marked"] and "/StructTreeRoot" in root
+        assert root["/ViewerPreferences"]["/DisplayDocTitle"]
 
 
 def test_a_face_that_lacks_many_characters_is_one_line_not_many():
