@@ -75,6 +75,7 @@ def binder_pages(
     measures = sheet(paper)
     copy, pictures = Copy(), Pictures()
     data = {
+        "iso": day.date.isoformat(),
         "title": f"Binder pages, {day.long_date}",
         "sheet": measures,
         "duplex": duplex,
@@ -106,7 +107,6 @@ def _one_by_one(
 def _day(day: DayContent, learners: Sequence[LearnerPage], copy: Copy) -> dict[str, Any]:
     face = learners[0].face if learners else "ABeeZee"
     return {
-        "iso": day.date.isoformat(),
         "stuck": copy.text(day.stuck, face, "the line for when stuck"),
         "steps": [copy.text(step, face, "the steps") for step in day.steps],
         "copy_lines": [copy.text(label, face, "the lines to copy") for label in day.copy_lines],

@@ -123,8 +123,8 @@ def key_pdf(day: DayContent, learners: Sequence[LearnerPage], paper: str = "lett
     """One key for all learners of the day, with a line for each thing that went wrong."""
     maker = _KeyMaker()
     data = {
+        "iso": day.date.isoformat(),
         "title": f"Key, {day.long_date}",
-        "date": day.date.isoformat(),
         "sheet": sheet(paper),
         "face": FACE,
         "owners": maker.owners(learners),

@@ -138,6 +138,7 @@ def proof_sheet(day: DayContent, items: Sequence[ProofItem], paper: str = "lette
         }
 
     data = {
+        "iso": day.date.isoformat(),
         "title": f"Proof sheet, {day.long_date}",
         "sheet": sheet(paper),
         "face": FACE,

@@ -78,6 +78,7 @@ def strips(
     if wall:
         measures["width"], measures["height"] = measures["height"], measures["width"]
     data: dict[str, Any] = {
+        "iso": day.date.isoformat(),
         "title": f"{'Wall strips' if wall else 'Strips'}, {day.long_date}",
         "sheet": measures,
         "wall": wall,

@@ -6,6 +6,7 @@ command. Only faces that come with packages are used; those of the machine are l
 
 from __future__ import annotations
 
+import datetime as dt
 import json
 import unicodedata
 from collections.abc import Iterator
@@ -14,13 +15,13 @@ from functools import lru_cache
 from importlib.resources import files
 from pathlib import Path
 from tempfile import TemporaryDirectory
-from typing import Any
+from typing import Any, Final
 
 from bank.page.content import FACES, Picture
 
 # PDF/UA-1, ISO 14289-1: text in reading order, headings, words for pictures, title and language; the
 # typesetter refuses to call a file so that lacks one of them.
-ACCESSIBLE = "ua-1"
+ACCESSIBLE: Final = "ua-1"
 # Where the chosen face lacks a character the next one that has it is used. The last comes inside
 # the typst package; it is here for arrows, boxes, stars and the like.
 OTHER_FACES = ("Atkinson Hyperlegible", "ABeeZee", "Noto Sans", "DejaVu Sans Mono")
@@ -179,17 +180,22 @@ def _world(
 def typeset(
     layout: str, data: dict[str, Any], copy: Copy, pictures: Pictures | None = None
 ) -> bytes:
-    """The PDF of `layout` filled with `data`; `ValueError` where the typesetter refuses it."""
+    """The PDF of `layout` filled with `data`; `ValueError` where the typesetter refuses it.
+
+    The file says that it was made at midnight of the day that it is for (`data["iso"]`), so that
+    the same day gives the same bytes on every machine.
+    """
     import typst
 
+    made_at = dt.datetime.fromisoformat(data["iso"]).replace(tzinfo=dt.UTC)
     with _world(layout, data, copy, pictures) as world:
         made: bytes
         try:
-            made = typst.compile(**world, format="pdf", pdf_standards=[ACCESSIBLE])
+            made = typst.compile(**world, format="pdf", timestamp=made_at, pdf_standards=ACCESSIBLE)
         except RuntimeError:
             # A text that the standard forbids is still worth a page.
             try:
-                made = typst.compile(**world, format="pdf")
+                made = typst.compile(**world, format="pdf", timestamp=made_at)
             except RuntimeError as wrong:
                 raise ValueError(f"the typesetter stopped: {wrong}") from wrong
     return made

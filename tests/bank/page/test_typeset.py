@@ -57,6 +57,11 @@ def test_every_kind_of_paper_is_a_tagged_document_by_the_standard(day, learners,
         assert root["/ViewerPreferences"]["/DisplayDocTitle"]
 
 
+def test_the_same_day_gives_the_same_bytes_whenever_it_is_printed(day, learners):
+    for make in (binder_pages, strips, key_pdf):
+        assert make(day, learners).files == make(day, learners).files
+
+
 def test_a_face_that_lacks_many_characters_is_one_line_not_many():
     copy = Copy()
     copy.text("Жил-был у бабушки серенький козлик", FACES[0], "K4")
