@@ -59,7 +59,8 @@ def try_assess_many(items: Iterable[Item]) -> Iterator[tuple[Item, BankError | N
 
 def _assessed(item: Item) -> Item:
     from bank.check import check_text
-    from bank.choose.twins import ask_frame, ask_keys
+    from bank.choose.ask.keys import keys_of
+    from bank.choose.twins import ask_frame
     from bank.level import level_text
 
     try:
@@ -70,7 +71,7 @@ def _assessed(item: Item) -> Item:
     findings = [finding.to_dict() for finding in check_text(item.text, item.kind)]
     if item.kind == "sentence" and not versions:
         findings.append(_no_faulty())
-    asks = item.kind in ("question", "topic")
+    frame = ask_frame(item.text) if item.kind in ("question", "topic") else None
     word = item.question_word or (question_word_of(item.text) if item.kind == "question" else "")
     plain: dict[str, Any] = level.to_dict()
     done = replace(
@@ -83,7 +84,7 @@ def _assessed(item: Item) -> Item:
         formulas=tuple(plain["formulas"]),
         reasons=tuple(plain["reasons"]),
         findings=tuple(findings),
-        ask={"frame": ask_frame(item.text), "keys": sorted(ask_keys(item.text))} if asks else None,
+        ask=None if frame is None else {"frame": frame, "keys": sorted(keys_of(frame))},
         method=method(),
     )
     return replace(done, state=state_of(done))
