@@ -131,14 +131,6 @@ class Version:
 
 
 @dataclass(frozen=True, slots=True)
-class Tag:
-    """A value in a named family, such as theme: weather."""
-
-    family: str
-    value: str
-
-
-@dataclass(frozen=True, slots=True)
 class Item:
     """One thing that a learner can be given.
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import hashlib
 import json
 import sqlite3
 from collections.abc import Iterable, Sequence
@@ -27,6 +26,8 @@ def tenth_of(grade: float) -> int:
 
 def place_of(seed: str, item_id: str) -> int:
     """The fixed place of an item in the bank's own shuffle, 0 to 2**62."""
+    import hashlib
+
     return (
         int.from_bytes(hashlib.blake2b(f"{seed}/{item_id}".encode(), digest_size=8).digest()) >> 2
     )

@@ -9,15 +9,17 @@ import os
 import sys
 from collections.abc import Callable, Iterator, Sequence
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import typer
 from rich.console import Console
-from rich.table import Table
 from rich.text import Text
 
 from bank.classroom import Bank, open_bank
 from bank.item import BankError
+
+if TYPE_CHECKING:
+    from rich.table import Table
 
 DONE, IN_PART, REFUSED = 0, 1, 2
 TEACHER, SPECIALIST, AIDE = "Teacher", "Specialist", "Aide"
@@ -115,6 +117,8 @@ def read_span(text: str) -> tuple[float, float]:
 
 def table(*columns: str, keep: Sequence[int] = (0,)) -> Table:
     """A plain table; the columns numbered in `keep` are never wrapped."""
+    from rich.table import Table
+
     made = Table(
         box=None, pad_edge=False, show_edge=False, header_style="bold", padding=(0, 2, 0, 0)
     )

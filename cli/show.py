@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
+import textwrap
 from collections.abc import Sequence
 from typing import Any
 
 from rich.console import Console
-from rich.padding import Padding
-from rich.table import Table
 from rich.text import Text
 
 from bank.classroom_days import GivenView, Key, KeySentence, SetView
@@ -22,26 +21,45 @@ SLOT_LABELS = {"question": "Questions", "sentence": "Sentence to fix", "topic": 
 def show_set(screen: Console, one: SetView, why: bool = False) -> None:
     """One learner's set: a heading, the items with their levels, and what is less than wished."""
     learner = one.learner
-    heading = Text(f"{learner.code}", style="bold")
-    heading.append(f"  {learner.sign}, works alone from {learner.band}", style="")
-    heading.append(f"  {one.state}{', short morning' if one.short else ''}", style="italic")
-    screen.print(heading)
-    rows = Table.grid(padding=(0, 2, 0, 0))
-    rows.add_column(no_wrap=True, justify="right")
-    rows.add_column(overflow="fold")
-    rows.add_column(no_wrap=True)
+    heading = Text(learner.code, style="bold")
+    heading.append(f"  {learner.sign}, works alone from {learner.band}", style="not bold")
+    short = ", short morning" if one.short else ""
+    heading.append(f"  {one.state}{short}", style="not bold italic")
+    rows: list[tuple[str, str, str]] = []
     for part in one.given:
         label = str(part.position + 1) if part.kind == "question" else _short_label(part.kind)
         shown = part.faulty or part.text if part.kind == "sentence" else part.text
-        rows.add_row(Text("  " + label), Text(shown), Text(grade_range(part)))
+        rows.append((label, shown, grade_range(part)))
         if part.choices and part.question_word != "yes-no":
-            rows.add_row("", Text("( ) " + "   ( ) ".join(part.choices)), "")
+            rows.append(("", "   ".join(f"({choice})" for choice in part.choices), ""))
         if why:
-            rows.add_row("", Text(why_line(part), style="italic"), "")
-    screen.print(rows)
+            rows.append(("", why_line(part), ""))
+    lines = in_columns(rows, screen.width)
     for line in one.notes:
-        screen.print(Padding(Text(f"note: {line}"), (0, 0, 0, 2)))
-    screen.print()
+        lines += textwrap.wrap(
+            f"note: {line}", screen.width, initial_indent="  ", subsequent_indent="    "
+        )
+    screen.print(heading)
+    screen.print(Text("\n".join([*lines, ""])))
+
+
+LABEL, LEVEL = 7, 14  # columns at the left and the right of a set
+
+
+def in_columns(rows: Sequence[tuple[str, str, str]], width: int) -> list[str]:
+    """Rows of a label, a text wrapped between whole words, and a short mark at the right.
+
+    >>> in_columns([("1", "Can a fish swim?", "0.5"), ("2", "Is it?", "0.2")], 40)
+    ['      1  Can a fish swim?  0.5', '      2  Is it?            0.2']
+    """
+    room = max(10, width - LABEL - 2 - LEVEL)
+    wrapped = [textwrap.wrap(text, room, break_on_hyphens=False) or [""] for _, text, _ in rows]
+    widest = max((len(line) for lines in wrapped for line in lines), default=0)
+    made: list[str] = []
+    for (label, _, right), lines in zip(rows, wrapped, strict=True):
+        made.append(f"{label:>{LABEL}}  {lines[0]:<{widest}}  {right}".rstrip())
+        made += [" " * (LABEL + 2) + line for line in lines[1:]]
+    return made
 
 
 def _short_label(kind: str) -> str:
@@ -154,15 +172,20 @@ def show_key(screen: Console, key: Key, with_learners: bool = False) -> None:
     """The answer key of a day: sentences with numbered fixes, then expected answers."""
     for sentence in key.sentences:
         show_key_sentence(screen, sentence, with_learners)
-    if key.answers:
-        screen.print(Text("Expected answers", style="bold"))
-        rows = Table.grid(padding=(0, 2, 0, 0))
-        rows.add_column(overflow="fold", ratio=3)
-        rows.add_column(overflow="fold", ratio=1)
-        for answer in key.answers:
-            who = f" ({', '.join(answer.learners)})" if with_learners else ""
-            rows.add_row(Text(f"  {answer.text}{who}"), Text(answer.answer, style="bold"))
-        screen.print(rows)
+    if not key.answers:
+        return
+    lines = []
+    for answer in key.answers:
+        who = f" ({', '.join(answer.learners)})" if with_learners else ""
+        lines += textwrap.wrap(
+            f"{answer.text}{who}  ->  {answer.answer}",
+            screen.width,
+            initial_indent="  ",
+            subsequent_indent="    ",
+            break_on_hyphens=False,
+        )
+    screen.print(Text("Expected answers", style="bold"))
+    screen.print(Text("\n".join(lines)))
 
 
 def show_key_sentence(screen: Console, sentence: KeySentence, with_learners: bool) -> None:
@@ -171,14 +194,17 @@ def show_key_sentence(screen: Console, sentence: KeySentence, with_learners: boo
         which = "" if len(sentence.versions) == 1 else f"  fixes {', '.join(map(str, numbers))}"
         screen.print(Text(f"Sentence to fix:  {faulty}{which}{who}"))
     screen.print(Text(f"Corrected:        {sentence.corrected}", style="bold"))
-    rows = Table.grid(padding=(0, 2, 0, 0))
-    for _ in range(2):
-        rows.add_column(no_wrap=True)
-    rows.add_column(overflow="fold")
-    rows.add_column(overflow="fold")
+    lines = []
     for number, fix in enumerate(sentence.fixes, start=1):
         rule = fix.get("explanation") or SKILLS[fix["skill"]].rule
         change = f"{fix['wrong'] or '(nothing)'} -> {fix['right'] or '(nothing)'}"
-        rows.add_row(f"  {number}", fix["skill"], Text(change), Text(rule))
-    screen.print(rows)
-    screen.print()
+        lines += textwrap.wrap(
+            f"{number:>3}  {fix['skill']:<22} {change}",
+            screen.width,
+            subsequent_indent=" " * 28,
+            break_on_hyphens=False,
+        )
+        lines += textwrap.wrap(
+            rule, screen.width, initial_indent=" " * 28, subsequent_indent=" " * 28
+        )
+    screen.print(Text("\n".join([*lines, ""])))

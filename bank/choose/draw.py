@@ -7,7 +7,6 @@ was given on other days; not on the clock, the order of learners or hash order.
 from __future__ import annotations
 
 import datetime as dt
-import hashlib
 from collections import Counter
 from collections.abc import Sequence
 from dataclasses import replace
@@ -62,6 +61,8 @@ class Draw:
 
     def start(self, *about: object) -> int:
         """Where the walk along the shelf starts: fixed by the bank's seed, the day and the slot."""
+        import hashlib
+
         text = "/".join(map(str, (self.seed, self.day, *about)))
         return int.from_bytes(hashlib.blake2b(text.encode(), digest_size=8).digest()) >> 2
 

@@ -12,6 +12,7 @@ import pytest
 from making import make_item
 
 from bank.assess import method
+from bank.choose.twins import ask_frame
 from bank.classroom import Bank
 from bank.exchange import cells_of
 from bank.item import QUESTION_WORDS
@@ -91,11 +92,12 @@ def test_an_import_with_levels_holds_little_in_memory(tmp_path: Path) -> None:
         pytest.skip("Windows has no resource module")
     rows = tmp_path / "rows.jsonl"
     current = method()
+    frame = ask_frame("What do bees make?")
     with rows.open("w", encoding="utf-8") as file:
         for n in range(100_000):
             kind = ("question", "question", "topic")[n % 3]
             keys = [f"key{n}", f"key{n % 5000}"]
-            item = make_item(n, kind, (n % 400) / 100, method=current, ask={"frame": {}, "keys": keys})
+            item = make_item(n, kind, (n % 400) / 100, method=current, ask={"frame": frame, "keys": keys})
             file.write(json.dumps(cells_of(item)) + "\n")
     create_store(tmp_path / "bank.sqlite3").close()
     start = time.perf_counter()
