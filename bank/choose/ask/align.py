@@ -75,7 +75,8 @@ def opposite(x: set[str], y: set[str], lex: Lexicon) -> bool:
     return any(lex.opposites.get(name, frozenset()) & y for name in x)
 
 
-def _stem(name: str) -> str:
+def stem(name: str) -> str:
+    """The name without its ending, so that "teacher" and "teach" meet."""
     for end in ("fulness", "iness", "ness", "ful", "ing", "ers", "er", "or", "ly", "y", "e", "s"):
         if name.endswith(end) and len(name) - len(end) >= 4:
             return name[: -len(end)]
@@ -90,7 +91,7 @@ def likeness(x: Atom, y: Atom, lex: Lexicon) -> float:
         return _GENERAL
     if any(lex.kinds.get(n, frozenset()) & names_x for n in names_y):
         return _GENERAL
-    if {_stem(n) for n in names_x} & {_stem(n) for n in names_y}:
+    if {stem(n) for n in names_x} & {stem(n) for n in names_y}:
         return 0.9
     return 0.0
 

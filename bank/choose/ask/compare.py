@@ -11,7 +11,7 @@ from bank.choose.ask.lexicon import Lexicon, lexicon
 
 Frame = dict[str, Any]
 
-ENOUGH = 0.5
+ENOUGH = 0.45
 # Leaving one of these unsaid asks something else, unless another word brings it along.
 _NARROWING = frozenset(
     "animal relative helper someone meal weekday month season holiday daypart timeword place room "
@@ -131,6 +131,7 @@ def features(found: Alignment, a: Frame, b: Frame, lex: Lexicon) -> dict[str, fl
     return {
         "share": found.common / (found.common + left + right) if found.common else 0.0,
         "evidence": log(1 + found.common),
+        "worse_side": min(_covered(a, found.left), _covered(b, found.right)),
         "both": min(left, right),
         "one": max(left, right),
         "near_one": near * min(max(left, right), 1.0),
@@ -139,7 +140,23 @@ def features(found: Alignment, a: Frame, b: Frame, lex: Lexicon) -> dict[str, fl
         "other_want": float(wants not in _TOLD_ALIKE and len(wants) == 2),
         "like_want": float(wants in _TOLD_ALIKE),
         "other_liking": float(a["liking"] != b["liking"]),
+        "topic": float("tell" in wants),
+        "other_verb": float(_other_verb(a, b)),
     }
+
+
+def _covered(frame: Frame, rest: tuple[Atom, ...]) -> float:
+    """The share of a frame's ideas, by weight, that the other frame has as well."""
+    left_over = sum(x[1] for x in rest)
+    everything = sum(x[1] for x in frame["atoms"])
+    return max(0.0, 1 - left_over / everything) if everything else 0.0
+
+
+def _other_verb(a: Frame, b: Frame) -> bool:
+    verbs_a, verbs_b = set(a["verbs"]), set(b["verbs"])
+    ideas_a = {name for names, *_ in a["atoms"] for name in names}
+    ideas_b = {name for names, *_ in b["atoms"] for name in names}
+    return bool(verbs_a and not verbs_a & ideas_b and verbs_b and not verbs_b & ideas_a)
 
 
 def _told(rest: tuple[Atom, ...]) -> list[Atom]:
@@ -166,15 +183,18 @@ def _nearness(a: list[str], b: list[str]) -> float:
 
 
 _WEIGHTS = {
-    "constant": -2.34,
-    "share": 3.18,
-    "evidence": 6.61,
-    "both": -0.7,
-    "one": -1.35,
-    "near_one": -3.21,
-    "someone_else": -2.81,
-    "general": -6.83,
-    "other_want": -2.01,
-    "like_want": -1.04,
-    "other_liking": -3.95,
+    "constant": 0.25,
+    "share": 5.75,
+    "evidence": 2.03,
+    "worse_side": -2.12,
+    "both": -0.67,
+    "one": -1.68,
+    "near_one": -0.26,
+    "someone_else": -1.73,
+    "general": -3.84,
+    "other_want": -2.33,
+    "like_want": -1.24,
+    "other_liking": -3.11,
+    "topic": -0.7,
+    "other_verb": 0.56,
 }

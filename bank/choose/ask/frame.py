@@ -23,7 +23,7 @@ from bank.choose.ask.wording import said_words, split_liking
 if TYPE_CHECKING:
     from spacy.tokens import Doc, Token
 
-METHOD = "ask-1"
+METHOD = "ask-2"
 
 _POS = {"NOUN": "n", "PROPN": "n", "VERB": "v", "AUX": "v", "ADJ": "a", "ADV": "a"}
 _YOU = frozenset(

@@ -76,6 +76,7 @@ _OPENINGS = (
         r"^(?:name|list|give|think of|tell|write|say)(?: me| us)? (?:an example of|examples of)",
         "what is",
     ),
+    (r"^name (?=your|the)", "what name is "),
     (r"^(?:name|list|give|think of)\b", "what is"),
     (r"^what (?:are|is) (?:some|any) ", "what is "),
     (
@@ -113,7 +114,7 @@ _FRAMES = (
         r"how \1 \2 get ready for bed",
     ),
     (r"\bkeep from getting cold\b", "stay warm"),
-    (r"\bhow does ((?:a|an|the) \w+(?: \w+)?) help (?:people|us|you|others)$", r"what job is \1"),
+    (r"\bhow does ((?:a|an|the) \w+(?: \w+)?) help (?:people|others)$", r"what job is \1"),
     (r"\bso (?:that )?(?:you|we|they) (?:do|will|can) not\b|\bin order not to\b", "to not"),
     (r"\b(?:keep|stop)(?: yourself| yourselves)? from (?:getting |being )?", "not get "),
     (r"\bavoid (?:getting |being )?", "not get "),
