@@ -10,8 +10,8 @@ from string import Template
 
 from bank.page.content import FACES, DayContent, LearnerPage, Made, PageFile, PageFix, Picture
 from bank.page.key import SharedSentence, shared_questions, shared_sentences, shared_topics
-from bank.page.marks import spots
 from bank.page.signs import sign_picture
+from bank.page.spots import spots
 from bank.page.typeset import face_bytes
 
 # Letters of a prompt up to which it is set large, or middling, on the board.

@@ -16,8 +16,9 @@ from bank.page.content import (
     PageQuestion,
     PageSentence,
 )
-from bank.page.marks import Stroke, marked, places
+from bank.page.marks import Stroke, marked
 from bank.page.signs import sign_picture
+from bank.page.spots import places
 from bank.page.typeset import Copy, Pictures, typeset
 
 FACE = "Atkinson Hyperlegible"
@@ -29,6 +30,9 @@ LEGEND = (
     (Stroke("", "stop", "."), "put a full stop in"),
     (Stroke("too", "delete"), "take it out"),
     (Stroke("cat", "replace", "cats"), "write this instead"),
+    (Stroke("to go", "swap", "go to"), "put the words so"),
+    (Stroke(" ", "close"), "make it one word"),
+    (Stroke("", "split", " "), "make it two words"),
 )
 
 

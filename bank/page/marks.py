@@ -7,13 +7,15 @@ make it small; a caret: put this in), drawn by `layout/key.typ`.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from difflib import SequenceMatcher
-from os.path import commonprefix
 
 from bank.page.content import PageFix
+from bank.page.spots import spots
 
+_PIECES = re.compile(r"\w+(?:['’]\w+)*|\s+|[^\w\s]|_")
 STOPS = "."
 HIGH = "'\"’‘“”"
 
@@ -24,7 +26,7 @@ class Stroke:
 
     `mark` is empty, or capital, small, insert, high (an insertion at the top of the line), stop (a
     full stop), delete, replace, swap, split or close; `note` is what the mark writes; `numbers` are
-    the fixes that it belongs to, on the first stroke of a fix only.
+    the fixes that it belongs to, on one stroke of each fix only.
     """
 
     text: str
@@ -50,13 +52,33 @@ def strokes(wrong: str, right: str) -> list[Stroke]:
     was, becomes = wrong.lower().split(), right.lower().split()
     if was != becomes and sorted(was) == sorted(becomes):
         return [Stroke(wrong, "swap", right)]
-    return _small_marks(wrong, right) or [Stroke(wrong, "replace", right)]
+    return _small_marks(wrong, right) or _word_marks(wrong, right)
+
+
+def _word_marks(wrong: str, right: str) -> list[Stroke]:
+    """Word by word: words that stay are not marked, so that a long fix shows what changes in it."""
+    old, new = _PIECES.findall(wrong), _PIECES.findall(right)
+    alike = SequenceMatcher(
+        None, [piece.lower() for piece in old], [piece.lower() for piece in new], autojunk=False
+    )
+    row: list[Stroke] = []
+    for how, start, end, to, until in alike.get_opcodes():
+        was, becomes = "".join(old[start:end]), "".join(new[to:until])
+        if how == "equal":
+            row.extend(_case_marks(was, becomes))
+        elif was and becomes:
+            row.extend(_small_marks(was, becomes) or [Stroke(was, "replace", becomes)])
+        else:
+            row.extend(strokes(was, becomes))
+    return row
 
 
 def _inserted(text: str) -> list[Stroke]:
     """An insertion by its place on the line: at the foot, at the top, or written above a caret."""
     if text == " ":
         return [Stroke("", "split", " ")]
+    if len(text) > 1 and not any(letter.isalnum() or letter.isspace() for letter in text):
+        return [stroke for letter in text for stroke in _inserted(letter)]
     if text in STOPS:
         return [Stroke("", "stop", text)]
     return [Stroke("", "high" if all(letter in HIGH for letter in text) else "insert", text)]
@@ -97,113 +119,6 @@ def _punctuation_marks(old: str, new: str) -> list[Stroke]:
     return row + [stroke for letter in new for stroke in _inserted(letter)]
 
 
-@dataclass(frozen=True, slots=True)
-class Spot:
-    """A place where one fix stands, or several that share it.
-
-    Characters `start` to `end` of the faulty text become characters `right_start` to `right_end` of
-    the corrected one; between two spots both texts read the same.
-    """
-
-    start: int
-    end: int
-    right_start: int
-    right_end: int
-    numbers: tuple[int, ...]
-
-
-def spots(faulty: str, corrected: str, fixes: Sequence[PageFix]) -> tuple[list[Spot], list[int]]:
-    """Where something is to be mended, left to right, and the fixes that stand elsewhere.
-
-    Those others are given by number: `wrong` is not what the text has from `start` to `end`. Fixes
-    that overlap (a name that lacks its capital inside a wrong pronoun phrase, a title that lacks
-    its capital and its dot) share a spot.
-    """
-    found: list[Spot] = []
-    lost: list[int] = []
-    for fix in sorted(fixes, key=lambda each: (each.start, -each.end, each.number)):
-        if not 0 <= fix.start <= fix.end or faulty[fix.start : fix.end] != fix.wrong:
-            lost.append(fix.number)
-            continue
-        new = _spot(fix, corrected, found)
-        if found and _overlap(found[-1], new):
-            found[-1] = _joined(found[-1], new)
-        else:
-            found.append(new)
-    return _closed_up(found, faulty, corrected), lost
-
-
-def _spot(fix: PageFix, corrected: str, before: Sequence[Spot]) -> Spot:
-    """Where a fix stands in both texts; where it does not say, as far along as in the faulty one."""
-    start, end = fix.right_start, fix.right_end
-    if not (0 <= start <= end and corrected[start:end] == fix.right):
-        start = fix.start + (before[-1].right_end - before[-1].end if before else 0)
-        if before and fix.start < before[-1].end:
-            start = before[-1].right_start + fix.start - before[-1].start
-        end = start + len(fix.right)
-    return Spot(fix.start, fix.end, start, end, (fix.number,))
-
-
-def _overlap(one: Spot, other: Spot) -> bool:
-    return other.start < one.end or other.right_start < one.right_end
-
-
-def _joined(one: Spot, other: Spot) -> Spot:
-    inside = other.end <= one.end
-    return Spot(
-        min(one.start, other.start),
-        max(one.end, other.end),
-        min(one.right_start, other.right_start),
-        one.right_end if inside else max(one.right_end, other.right_end),
-        (*one.numbers, *other.numbers),
-    )
-
-
-def _closed_up(found: Sequence[Spot], faulty: str, corrected: str) -> list[Spot]:
-    """The spots grown until both texts read the same between them.
-
-    A fix may leave a space to its neighbours: the end of a run-on stands before the space that the
-    next word had.
-    """
-    row: list[Spot] = []
-    was, is_now = 0, 0
-    for spot in found:
-        gap, right_gap = faulty[was : spot.start], corrected[is_now : spot.right_start]
-        if gap != right_gap and row and _ends_alike(gap, right_gap):
-            same = min(len(gap), len(right_gap))
-            row[-1] = replace(row[-1], end=spot.start - same, right_end=spot.right_start - same)
-        elif gap != right_gap:
-            same = len(commonprefix([gap, right_gap]))
-            start = is_now + same
-            spot = replace(
-                spot, start=was + same, right_start=start, right_end=max(start, spot.right_end)
-            )
-        row.append(spot)
-        was, is_now = spot.end, spot.right_end
-    if row and faulty[was:] != corrected[is_now:]:
-        same = len(commonprefix([faulty[was:][::-1], corrected[is_now:][::-1]]))
-        row[-1] = replace(row[-1], end=len(faulty) - same, right_end=len(corrected) - same)
-    return row
-
-
-def _ends_alike(gap: str, right_gap: str) -> bool:
-    return gap.endswith(right_gap) or right_gap.endswith(gap)
-
-
-def places(faulty: str, corrected: str, fixes: Sequence[PageFix]) -> list[int]:
-    """Where each fix stands in the corrected text, which all faulty versions share."""
-    found: list[Spot] = []
-    where: dict[int, int] = {}
-    for at, fix in sorted(enumerate(fixes), key=lambda pair: (pair[1].start, -pair[1].end)):
-        new = _spot(fix, corrected, found)
-        where[at] = new.right_start
-        if found and _overlap(found[-1], new):
-            found[-1] = _joined(found[-1], new)
-        else:
-            found.append(new)
-    return [where[at] for at in range(len(fixes))]
-
-
 def marked(faulty: str, corrected: str, fixes: Sequence[PageFix]) -> tuple[list[Stroke], list[int]]:
     """The whole faulty text in strokes, and the fixes that do not stand where they say."""
     found, lost = spots(faulty, corrected, fixes)
@@ -213,14 +128,22 @@ def marked(faulty: str, corrected: str, fixes: Sequence[PageFix]) -> tuple[list[
         row.append(Stroke(faulty[done : spot.start]))
         wrong = faulty[spot.start : spot.end]
         right = corrected[spot.right_start : spot.right_end]
-        row.extend(_numbered(strokes(wrong, right), spot.numbers))
+        own = [fix for fix in fixes if fix.number in spot.numbers]
+        row.extend(_numbered(strokes(wrong, right), spot.start, own))
         done = spot.end
     row.append(Stroke(faulty[done:]))
     return [stroke for stroke in row if stroke.text or stroke.mark], lost
 
 
-def _numbered(row: list[Stroke], numbers: tuple[int, ...]) -> list[Stroke]:
-    """The numbers go with the first stroke that marks something."""
-    at = next((index for index, stroke in enumerate(row) if stroke.mark), 0)
-    row[at] = replace(row[at], numbers=numbers)
-    return row
+def _numbered(row: list[Stroke], start: int, fixes: Sequence[PageFix]) -> list[Stroke]:
+    """Each fix's number under a mark at its place that has none yet, the narrowest fix first."""
+    starts = [start + sum(len(stroke.text) for stroke in row[:at]) for at in range(len(row))]
+    drawn = [at for at, stroke in enumerate(row) if stroke.mark] or [0]
+    numbers: dict[int, list[int]] = {at: [] for at in drawn}
+    for fix in sorted(fixes, key=lambda each: (each.end - each.start, each.start, each.number)):
+        inside = [at for at in drawn if fix.start - 1 <= starts[at] <= fix.end]
+        free = [at for at in inside if not numbers[at]]
+        numbers[(free or inside or drawn)[0]].append(fix.number)
+    return [
+        replace(stroke, numbers=tuple(sorted(numbers.get(at, ())))) for at, stroke in enumerate(row)
+    ]

@@ -8,7 +8,8 @@ from hypothesis import strategies as st
 
 import bank.page.marks
 from bank.page import PageFix
-from bank.page.marks import marked, places, spots, strokes
+from bank.page.marks import marked, strokes
+from bank.page.spots import places, spots
 
 
 def test_the_examples_in_the_text_hold():
@@ -26,7 +27,9 @@ def test_the_examples_in_the_text_hold():
         ("", " to", ["insert"]),
         ("", '"', ["high"]),
         ("dont", "don't", ["high"]),
-        ("the the", "the", ["replace"]),
+        ("the the", "the", ["delete"]),
+        ("", '."', ["stop", "high"]),
+        ("get you're coat", "Get your coat", ["capital", "replace"]),
         ("very", "", ["delete"]),
         ("alot", "a lot", ["split"]),
         ("grand mother", "grandmother", ["close"]),
@@ -104,6 +107,19 @@ COMPARED = [
             ("end-mark", "", ".", 18, 18, 19, 20),
         ],
         [(1,), (2,), (3,)],
+    ),
+    (
+        "she said i ran",
+        'She said, "I ran."',
+        [
+            ("capital-first", "she", "She", 0, 3, 0, 3),
+            ("quotation-marks", "", ",", 8, 8, 8, 9),
+            ("quotation-marks", "", '"', 9, 9, 10, 11),
+            ("capital-i", "i", "I", 9, 10, 11, 12),
+            ("end-mark", "", ".", 14, 14, 16, 17),
+            ("quotation-marks", "", '"', 14, 14, 17, 18),
+        ],
+        [(1,), (2,), (3,), (4,), (5,), (6,)],
     ),
     (
         "I went the park.",
