@@ -4,22 +4,23 @@ from __future__ import annotations
 
 from typing import Any
 
-from bank.choose.ask.align import align, likeness, opposite
-from bank.choose.ask.lexicon import Lexicon
+from bank.choose.ask.align import align
+from bank.choose.ask.relations import alike, opposite
+from bank.choose.ask.lexicon import lexicon
 
 Frame = dict[str, Any]
 
 
-def _other_liking(a: Frame, b: Frame, lex: Lexicon) -> bool:
+def _other_liking(a: Frame, b: Frame) -> bool:
     return {a["liking"], b["liking"]} == {"most", "least"}
 
 
-def _other_time(a: Frame, b: Frame, lex: Lexicon) -> bool:
+def _other_time(a: Frame, b: Frame) -> bool:
     tenses = {a["tense"], b["tense"]}
     return "past" in tenses and bool(tenses & {"will", "now", "would"})
 
 
-def _other_way_round(a: Frame, b: Frame, lex: Lexicon) -> bool:
+def _other_way_round(a: Frame, b: Frame) -> bool:
     """Is a cow bigger than a cat? / Is a cat bigger than a cow?"""
     if not (a["compares"] and b["compares"]):
         return False
@@ -27,24 +28,25 @@ def _other_way_round(a: Frame, b: Frame, lex: Lexicon) -> bool:
     crossed = bool(
         set(left_a) & set(right_b) - set(left_b) and set(right_a) & set(left_b) - set(right_b)
     )
-    turned = not set(measure_a) & set(measure_b) and opposite(set(measure_a), set(measure_b), lex)
+    turned = not set(measure_a) & set(measure_b) and opposite(tuple(measure_a), tuple(measure_b))
     straight = bool(set(left_a) & set(left_b) and set(right_a) & set(right_b) - {"you"})
     return crossed != turned and (crossed or straight)
 
 
-def _other_head(a: Frame, b: Frame, lex: Lexicon) -> bool:
+def _other_head(a: Frame, b: Frame) -> bool:
     """What is your favorite color? / What is your favorite animal?"""
     if a["wants"] != b["wants"] or a["wants"] == "amount" or not (a["head"] and b["head"]):
         return False
-    x, y = [a["head"], 1.0, "h", []], [b["head"], 1.0, "h", []]
-    return not likeness(x, y, lex) and not {"thing", "part"} & {*x[0], *y[0]}
+    return not alike(tuple(a["head"]), tuple(b["head"])) and not (
+        {"thing", "part"} & {*a["head"], *b["head"]}
+    )
 
 
 # Who sits next to whom: true both ways.
 _MUTUAL = frozenset("sit meet play talk live be near_to next_to look_like".split())
 
 
-def _exchanged(a: Frame, b: Frame, lex: Lexicon) -> bool:
+def _exchanged(a: Frame, b: Frame) -> bool:
     """Who helps you? / Who do you help?"""
     for verb_a, doers_a, done_a in a["acts"]:
         for verb_b, doers_b, done_b in b["acts"]:
@@ -99,7 +101,7 @@ def differing(a: list[str], b: list[str]) -> tuple[list[str], list[str]]:
     return a, b
 
 
-def _other_want(a: Frame, b: Frame, lex: Lexicon) -> bool:
+def _other_want(a: Frame, b: Frame) -> bool:
     wants = {a["wants"], b["wants"]}
     if wants == {"who", "name"}:
         return False
@@ -110,11 +112,11 @@ def _other_want(a: Frame, b: Frame, lex: Lexicon) -> bool:
     return frozenset(wants) not in _SAME_WANT
 
 
-def _thing_like(name: str, lex: Lexicon) -> bool:
-    return bool(lex.kinds.get(name, frozenset()) - {"action", "dimension", "feeling"})
+def _thing_like(name: str) -> bool:
+    return bool(lexicon().kinds.get(name, frozenset()) - {"action", "dimension", "feeling"})
 
 
-def _swapped(a: Frame, b: Frame, lex: Lexicon) -> bool:
+def _swapped(a: Frame, b: Frame) -> bool:
     """The same ideas, but two of them have changed places: Do dogs chase cats? / Do cats chase dogs?"""
     left = [x[0][0] for x in a["atoms"]]
     right = [y[0][0] for y in b["atoms"]]
@@ -125,13 +127,13 @@ def _swapped(a: Frame, b: Frame, lex: Lexicon) -> bool:
         return False
     i, j = apart
     if not {a["atoms"][i][2], a["atoms"][j][2]} <= {"s", "o", "m"} and not (
-        _thing_like(left[i], lex) and _thing_like(left[j], lex)
+        _thing_like(left[i]) and _thing_like(left[j])
     ):
         return False
     return left[i] == right[j] and left[j] == right[i]
 
 
-def _asked_of_other_side(a: Frame, b: Frame, lex: Lexicon) -> bool:
+def _asked_of_other_side(a: Frame, b: Frame) -> bool:
     """Who does your dog love? / Who loves your dog?"""
     if not a["wants"] == b["wants"] in ("who", "what") or a["head"] or b["head"]:
         return False
@@ -144,7 +146,7 @@ def _asked_of_other_side(a: Frame, b: Frame, lex: Lexicon) -> bool:
     doing = b if helped[0] else a
     if not any("?" in doers for _, doers, _ in doing["acts"]):
         return False
-    rest = align(a, b, lex)
+    rest = align(a, b)
     return not rest.left and not rest.right
 
 

@@ -10,7 +10,8 @@ from __future__ import annotations
 
 from typing import Any
 
-from bank.choose.ask.align import LIGHT, stem
+from bank.choose.ask.align import LIGHT
+from bank.choose.ask.relations import stem
 
 Frame = dict[str, Any]
 Atom = list[Any]
