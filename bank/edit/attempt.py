@@ -9,17 +9,19 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from bank.edit.align import UNRELATED, pair_cost
+from bank.edit.align import pair_cost
 from bank.edit.alternatives import alternatives
 from bank.edit.fix import Fix, Marks
-from bank.edit.introduced import name_difference, one_error_each
+from bank.edit.introduced import one_error_each
 from bank.edit.net import Walked, build, nearest
 from bank.edit.pieces import Draft, Piece
 from bank.edit.tokens import Token, tokens
-from bank.edit.versions import Comparison, comparison
+from bank.edit.versions import Comparison, comparison, weight
 
 # Below this share of words that meet, the attempt is not a copy of the sentence at all.
-_LEAST_COPIED = 0.25
+_LEAST_COPIED = 0.3
+# A word that costs less is a try at the right one, and not another word.
+_TRY = 1.0
 
 
 def mark_attempt(faulty: str, corrected: str, attempt: str) -> Marks:
@@ -37,12 +39,14 @@ def mark_attempt(faulty: str, corrected: str, attempt: str) -> Marks:
     written = tokens(attempt)
     if not any(token.is_word for token in written):
         return Marks([], list(known.fixes), [])
-    net, first, last = build(known, alternatives(corrected))
+    others = alternatives(corrected)
+    net, first, last = build(known, others)
     path = nearest(net, first, last, written)
     if not _is_copy(path, written):
         stray = Fix("extra-word", attempt.strip(), "", 0, len(attempt), 0, 0, sure=False)
         return Marks([], list(known.fixes), [stray])
-    missed = _missed(known, path, written)
+    optional = {other.j0 for other in others if not other.text}
+    missed = _missed(known, path, written, optional)
     introduced = one_error_each(_introduced(known, path, written), known, written, attempt)
     return Marks(
         [f for f, d in zip(known.fixes, known.drafts, strict=True) if d not in missed],
@@ -52,27 +56,31 @@ def mark_attempt(faulty: str, corrected: str, attempt: str) -> Marks:
 
 
 def _is_copy(path: Sequence[Walked], written: Sequence[Token]) -> bool:
-    words = sum(token.is_word for token in written)
+    said = sum(weight(token) for token in written if token.is_word)
     met = sum(
-        1
+        weight(written[step.a])
         for step in path
         if step.edge is not None
         and step.edge.token is not None
         and step.edge.token.is_word
         and step.a is not None
-        and step.cost < UNRELATED
+        and step.cost < _TRY
     )
-    return met / max(1, words) >= _LEAST_COPIED
+    return met / max(0.1, said) >= _LEAST_COPIED
 
 
-def _missed(known: Comparison, path: Sequence[Walked], written: Sequence[Token]) -> set[Draft]:
+def _missed(
+    known: Comparison, path: Sequence[Walked], written: Sequence[Token], optional: set[int]
+) -> set[Draft]:
     """The drafts that the attempt does not carry out at every piece they change."""
     missed: set[Draft] = set()
     for at, step in enumerate(path):
         choice = step.edge.choice if step.edge is not None else None
         if choice is None:
             continue
-        missed |= choice.left
+        # The comma before "and" may be left out while the others of its list are put in.
+        is_optional = all(piece.j0 in optional for piece in choice.pieces) and choice.pieces
+        missed |= {d for d in choice.left if not (is_optional and len(d.pieces) > 1)}
         is_cut = not choice.is_other and any(p.j0 == p.j1 and p.layers for p in choice.pieces)
         if is_cut and choice.made and not _has_neighbours(path, at):
             missed |= choice.made
@@ -118,6 +126,8 @@ def _missed_in_word(piece: Piece, step: Walked, written: Sequence[Token]) -> set
         if layer == "capital":
             if mine.text[0].isupper() != token.text[0].isupper():
                 missed.add(draft)
+        elif mine.key == token.key:
+            continue
         elif layer == "dot":
             if mine.text.endswith(".") != token.text.endswith("."):
                 missed.add(draft)
@@ -135,7 +145,8 @@ def _introduced(
     """The steps of the path that are a new error, with their place in the path."""
     found = []
     first_word = next(at for at, token in enumerate(written) if token.is_word)
-    for at, step in enumerate(path):
+    steps = [step for step in path if step.edge is None or step.edge.token is not None]
+    for at, step in enumerate(steps):
         edge = step.edge
         if edge is None:
             found.append((at, step))
@@ -150,11 +161,8 @@ def _introduced(
             continue
         layers = edge.piece.layers if edge.piece is not None else {}
         owns_letters = "whole" in layers or "letters" in layers or "apostrophe" in layers
-        is_try = owns_letters and pair_cost(mine, edge.token) < UNRELATED
+        is_try = owns_letters and pair_cost(mine, edge.token) < _TRY
         only_capital = mine.key == edge.token.key and "capital" in layers
         if not (is_try or only_capital):
             found.append((at, step))
     return found
-
-
-__all__ = ["mark_attempt", "name_difference"]

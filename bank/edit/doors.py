@@ -14,6 +14,7 @@ from dataclasses import dataclass, field
 from bank.edit.fix import Fix
 from bank.edit.make.spot import Spot, meet
 from bank.edit.planting import held, spots
+from bank.edit.tokens import straight
 from bank.edit.versions import Comparison
 
 # So many chains are drawn before the best is taken.
@@ -139,7 +140,7 @@ def _with_only(fullest: Comparison, chosen: Sequence[Spot], corrected: str) -> C
         if not same and rest[fix.skill] > 0:
             mended.append(number)
             rest[fix.skill] -= 1
-    return known if fullest.with_fixed(mended) == known.faulty else None
+    return known if fullest.with_fixed(mended) == straight(known.faulty) else None
 
 
 def _lacks(door: Door, skills: Sequence[str]) -> list[str]:

@@ -19,7 +19,7 @@ def explain(fix: Fix) -> str:
 
     >>> from bank.edit.fix import Fix
     >>> explain(Fix("tense", "goed", "went", 3, 7, 3, 7))
-    'We say went, not goed.'
+    'We say it like this: went.'
     """
     say = _SAY.get(fix.skill)
     if say is None:
@@ -65,8 +65,8 @@ def _comma(rule: str) -> Callable[[str, str], str]:
 
 def _quotation(wrong: str, right: str) -> str:
     if right == ",":
-        return "Put a comma by the words that someone says."
-    return "Put talking marks around the words that someone says."
+        return "Someone is talking. Put a comma by the words."
+    return "Someone is talking. Put talking marks here."
 
 
 def _contraction(wrong: str, right: str) -> str:
@@ -82,7 +82,7 @@ def _possessive(wrong: str, right: str) -> str:
 
 
 def _abbreviation(wrong: str, right: str) -> str:
-    return f"A short name like {right} ends with a dot."
+    return f"{right} is short. It ends with a dot."
 
 
 def _spacing(wrong: str, right: str) -> str:
@@ -102,7 +102,7 @@ def _agreement(wrong: str, right: str) -> str:
 
 
 def _tense(wrong: str, right: str) -> str:
-    return f"We say {right}, not {wrong}."
+    return f"We say it like this: {right}."
 
 
 def _plural(wrong: str, right: str) -> str:
@@ -115,9 +115,9 @@ def _article(wrong: str, right: str) -> str:
     if not right:
         return f"You do not need {wrong} here."
     if right.lower() == "an":
-        return "Say an when the next word starts like egg or apple."
+        return "Use an here, as in an egg."
     if right.lower() == "a" and wrong.lower() == "an":
-        return "Say a here. Say an when a word starts like egg."
+        return "Use a here, as in a cat."
     return f"Put {right} in front of the thing."
 
 
@@ -157,9 +157,9 @@ _SAY: dict[str, Callable[[str, str], str]] = {
     "capital-name": _capital_name,
     "capital-extra": _capital_extra,
     "end-mark": _end_mark,
-    "comma-list": _comma("Put a comma between the things in a list."),
-    "comma-date": _comma("A date needs a comma to keep the numbers apart."),
-    "comma-place": _comma("Put a comma after the town or the street."),
+    "comma-list": _comma("There is a list here. Put a comma in it."),
+    "comma-date": _comma("Put a comma in the date."),
+    "comma-place": _comma("Put a comma after the town."),
     "comma-join": _comma("Two sentences are joined here. Put a comma first."),
     "comma-intro": _comma("Stop a bit here. Put a comma."),
     "quotation-marks": _quotation,

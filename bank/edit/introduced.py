@@ -10,7 +10,7 @@ from bank.edit.look import Change, Sentence
 from bank.edit.net import Walked
 from bank.edit.pieces import Piece
 from bank.edit.rules_gaps import LEFT_OUT, TOO_MANY
-from bank.edit.tokens import END_MARKS, Token
+from bank.edit.tokens import END_MARKS, QUOTES, Token
 from bank.edit.versions import Comparison
 
 # So many words in a row that are left out or added are one error: the copy broke off, or rambled.
@@ -91,6 +91,9 @@ def _fix(group: Sequence[Walked], sentence: Sentence, known: Comparison, attempt
     return Fix(skill, attempt[w0:w1], wanted, w0, w1, r0, r1, sure)
 
 
+_MARK_SKILLS = dict.fromkeys(END_MARKS, "end-mark") | dict.fromkeys(QUOTES, "quotation-marks")
+
+
 def name_difference(mine: Sequence[int], right: Sequence[int], s: Sentence) -> tuple[str, bool]:
     """The skill of one difference between attempt tokens and corrected tokens."""
     if len(mine) == 1 and len(right) == 1:
@@ -108,7 +111,7 @@ def name_difference(mine: Sequence[int], right: Sequence[int], s: Sentence) -> t
     at_f, at_c = (mine or [0])[0], (right or [0])[0]
     token = s.f[at_f] if mine else s.c[at_c]
     if not token.is_word:
-        return ("end-mark" if token.text in END_MARKS else "comma-list"), False
+        return _MARK_SKILLS.get(token.key, "comma-list"), False
     wrong, wanted = (token.key, "") if mine else ("", token.key)
     change = Change(wrong, wanted, at_f, at_c, s)
     rules = TOO_MANY if mine else LEFT_OUT

@@ -202,6 +202,11 @@ def _along(
 ) -> list[tuple[tuple[int, int], float, int | None]]:
     if edge.token is None:
         return [((edge.end, a), 0.0, None)]
+    if edge.other is not None:
+        # Another wording counts only where it is written in full.
+        is_same = a < len(attempt) and attempt[a].key == edge.token.key
+        price = pair_cost(attempt[a], edge.token) if is_same else NEVER
+        return [((edge.end, a + 1), price, a)] if is_same else []
     found: list[tuple[tuple[int, int], float, int | None]] = [
         ((edge.end, a), _drop(edge.token), None)
     ]

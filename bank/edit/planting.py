@@ -21,7 +21,7 @@ from bank.edit.make import (
     verbs,
 )
 from bank.edit.make.spot import Spot, carry_out, meet
-from bank.edit.tokens import tokens
+from bank.edit.tokens import straight, tokens
 from bank.edit.versions import Comparison, comparison
 from bank.skill import skill
 
@@ -87,7 +87,9 @@ def held(corrected: str, chosen: Sequence[Spot]) -> Comparison | None:
     if not all(_is_found(spot, found) for spot in chosen):
         return None
     everything = range(len(found.fixes))
-    if found.with_fixed(everything) != corrected or found.with_fixed(()) != faulty:
+    if found.with_fixed(everything) != straight(corrected):
+        return None
+    if found.with_fixed(()) != straight(faulty):
         return None
     return found
 

@@ -76,11 +76,12 @@ def comma_in_place(change: Change) -> Verdict | None:
 
 
 def _in_series(change: Change) -> bool:
-    """Whether a joiner follows a few names later: `Texas, Ohio, and Maine` is a list."""
+    """Whether a joiner with one more name follows soon: `Texas, Ohio, and Maine` is a list."""
     s, j = change.sentence, change.j
-    ahead = [s.key(k) for k in range(j + 1, min(j + 5, len(s.c)))]
-    has_more = "," in ahead and any(w in ("and", "or") for w in ahead[ahead.index(",") :][:2])
-    return has_more or len(ahead) > 1 and ahead[1] in ("and", "or") and s.is_name(j + 3)
+    for k in range(j + 2, min(j + 6, len(s.c))):
+        if s.key(k) in ("and", "or"):
+            return s.is_name(k + 1) and not s.clause_ahead(k + 1)
+    return False
 
 
 def comma_before_joiner(change: Change) -> Verdict | None:

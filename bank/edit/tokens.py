@@ -35,7 +35,8 @@ _PATTERN = re.compile(
 class Token:
     """One word or mark: its text, where it stands, and whether a space comes before it.
 
-    `key` is the text with straight quotes, small letters: what the eye takes for the same word;
+    `text` has straight quotes, as no learner is marked for the other kind; `key` is it in small
+    letters: what the eye takes for the same word;
     `letters` is the key without apostrophes, dots and hyphens: `dont` for `don't`.
     """
 
@@ -85,6 +86,7 @@ def tokens(text: str) -> tuple[Token, ...]:
 
 
 def _token(text: str, start: int, space: bool, is_word: bool) -> Token:
-    key = straight(text).casefold()
+    text = straight(text)
+    key = text.casefold()
     letters = key.replace("'", "").replace(".", "").replace("-", "")
     return Token(text, start, start + len(text), space, is_word, key, letters)

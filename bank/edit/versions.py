@@ -97,15 +97,16 @@ def _are_versions(f: Sequence[Token], c: Sequence[Token], steps: Sequence[Step])
     for step in steps:
         f_part = [t for t in f[step.i0 : step.i1] if t.is_word]
         c_part = [t for t in c[step.j0 : step.j1] if t.is_word]
-        weight = sum(map(_weight, f_part)) + sum(map(_weight, c_part))
-        total += weight
+        here = sum(map(weight, f_part)) + sum(map(weight, c_part))
+        total += here
         is_pair = len(f_part) == 1 and len(c_part) == 1
         if f_part and c_part and not (is_pair and pair_cost(f_part[0], c_part[0]) >= UNRELATED):
-            shared += weight
+            shared += here
     return shared > 0 and shared / total >= _LEAST_SHARED
 
 
-def _weight(token: Token) -> float:
+def weight(token: Token) -> float:
+    """How much a word says about which sentence it is from."""
     return _SMALL_WORD if token.key in _SMALL_WORDS else 1.0
 
 
@@ -189,31 +190,31 @@ def _drafts(pieces: Pieces) -> list[Draft]:
 
 
 def _fix(draft: Draft, faulty: str, corrected: str, f: Sequence[Token], c: Sequence[Token]) -> Fix:
-    w0, w1 = _hull(f, [(p.i0, p.i1) for p in draft.pieces], c, [p.j0 for p in draft.pieces], faulty)
-    r0, r1 = _hull(
-        c, [(p.j0, p.j1) for p in draft.pieces], f, [p.i0 for p in draft.pieces], corrected
-    )
+    parts = draft.pieces
+    w0, w1 = _hull(draft, f, [(p.i0, p.i1) for p in parts], c, [p.j0 for p in parts], faulty)
+    r0, r1 = _hull(draft, c, [(p.j0, p.j1) for p in parts], f, [p.i0 for p in parts], corrected)
     return Fix(draft.skill, faulty[w0:w1], corrected[r0:r1], w0, w1, r0, r1, draft.sure)
 
 
 def _hull(
+    draft: Draft,
     row: Sequence[Token],
     parts: Sequence[tuple[int, int]],
     other: Sequence[Token],
     other_at: Sequence[int],
     text: str,
 ) -> tuple[int, int]:
-    """The characters from the first to the last token of the parts; for a gap, where it is."""
-    filled = [(a, b) for a, b in parts if b > a]
-    if filled and not any(a == b for a, b in parts):
-        return row[min(a for a, _ in filled)].start, row[max(b for _, b in filled) - 1].end
+    """The characters from the first to the last token of the parts.
+
+    A gap counts where there is nothing else, and for marks that stand around what they belong to.
+    """
+    has_tokens = any(b > a for a, b in parts)
+    with_gaps = not has_tokens or draft.skill.startswith(("comma", "quotation"))
     spots: list[int] = []
     for (a, b), k in zip(parts, other_at, strict=True):
         if b > a:
             spots += [row[a].start, row[b - 1].end]
-        elif len(filled) and not (k < len(other) and not other[k].is_word and len(parts) > 2):
-            continue
-        else:
+        elif with_gaps:
             spots.append(_spot(row, a, k < len(other) and other[k].space, text))
     start, end = min(spots), max(spots)
     while start < end and text[start].isspace():
