@@ -19,6 +19,8 @@ MOST_PIXELS_ON_PAPER = 1400
 # at a fraction of its size, a PNG cannot.
 MOST_MEGAPIXELS = {"JPEG": 60, "PNG": 24}
 MOST_BYTES = 40_000_000
+# A drawing is small as PNG; what is larger is a photo, which is small as JPEG.
+MOST_PNG_BYTES = 500_000
 PICTOGRAM_CREDIT = "Picture: OpenMoji, CC BY-SA 4.0"
 _WORD = re.compile(r"[a-z0-9]+")
 
@@ -76,9 +78,16 @@ def clean_picture(data: bytes, name: str, words: str, credit: str = "") -> Pictu
         raise ValueError(f"{name} has far too many pixels: make it smaller") from None
     except (OSError, SyntaxError):
         raise ValueError(f"{name} is no JPEG or PNG picture, or is broken") from None
+    data = _saved(bare, kind)
+    if kind == "png" and bare.mode == "RGB" and len(data) > MOST_PNG_BYTES:
+        kind, data = "jpeg", _saved(bare, "jpeg")
+    return Picture(data, kind, words or name, credit)
+
+
+def _saved(picture: Any, kind: str) -> bytes:
     made = BytesIO()
-    bare.save(made, "PNG" if kind == "png" else "JPEG", quality=85, optimize=True)
-    return Picture(made.getvalue(), kind, words or name, credit)
+    picture.save(made, kind.upper(), quality=85, optimize=True)
+    return made.getvalue()
 
 
 def _has_alpha(picture: Any) -> bool:

@@ -49,6 +49,13 @@ def test_a_large_photo_is_scaled_to_what_paper_shows():
     assert len(cleaned.data) < 2_000_000
 
 
+def test_a_photo_that_comes_as_png_becomes_a_small_jpeg():
+    made = io.BytesIO()
+    Image.effect_noise((1500, 1000), 60).convert("RGB").save(made, "PNG")
+    cleaned = clean_picture(made.getvalue(), "photo.png", "a meadow")
+    assert cleaned.kind == "jpeg" and len(cleaned.data) < 1_000_000
+
+
 def test_a_see_through_drawing_stays_see_through():
     made = io.BytesIO()
     Image.new("RGBA", (30, 30), (255, 0, 0, 0)).save(made, "PNG")
