@@ -7,18 +7,17 @@ words: a name counts as a word of grade 1 at most, and names and numbers as half
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from dataclasses import dataclass
 from math import log
 from typing import TYPE_CHECKING
 
 from bank.level import vocabulary
 from bank.level.markers import Marker, markers, what_is_asked
+from bank.level.vocabulary import Word
 
 if TYPE_CHECKING:
     from spacy.tokens import Doc, Token
 
-NAME_LEARNT = 1.0
 _CLITICS = frozenset("n't 's 're 've 'll 'm 'd ' s' 'em".split())
 # The first halves of contractions that spaCy cuts: "ca" of "can't", "wo" of "won't".
 _CUT = {"ca": "can", "wo": "will", "sha": "shall", "gon": "gonna", "wan": "wanna", "got": "got"}
@@ -28,14 +27,12 @@ _OPENING = frozenset("\"'(`[")
 
 @dataclass(frozen=True, slots=True)
 class Seen:
-    """One word of a text; `at` is its token, the measures are those of `vocabulary.Word`."""
+    """One word of a text: as it stands there, its token, what is known of it."""
 
     text: str
     at: int
-    learnt: float
-    rarity: float
-    learner: float
-    name: bool
+    known: Word
+    is_name: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,28 +56,33 @@ def evidence(doc: Doc, kind: str) -> Evidence:
     words: list[Seen] = []
     plain: list[str] = []
     places: list[int] = []
-    numbers = sentences = 0
+    names = numbers = sentences = 0
     starts = True
-    for token in doc:
-        text, lower = token.text, token.lower_
-        if not (text[0].isalnum() or text[0] == "'"):
+    for at, token in enumerate(doc):
+        # A one-letter word or a title at the end of a text keeps the full stop in its token.
+        text = token.text.rstrip(".") or token.text
+        first = text[0]
+        if not (first.isalnum() or first == "'"):
             if text[-1] in _SENTENCE_END:
                 sentences += not starts
                 starts = True
-            elif text[0] in _OPENING:
+            elif first in _OPENING:
                 starts = True
             continue
+        lower = text.lower()
         plain.append(lower)
-        places.append(token.i)
+        places.append(at)
         if lower in _CLITICS:
             continue
-        if not any(letter.isalpha() for letter in text):
+        if not (first.isalpha() or any(letter.isalpha() for letter in text)):
             numbers += 1
+        elif first.isupper() and _is_name(token, lower, starts):
+            names += 1
+            words.append(Seen(text, at, vocabulary.name(text), True))
         else:
-            words.append(_seen(token, text, lower, starts))
+            words.append(Seen(text, at, vocabulary.word(_CUT.get(lower, lower)), False))
         starts = False
     sentences += not starts
-    names = sum(word.name for word in words)
     running = max(1, len(words) + numbers)
     return Evidence(
         tuple(words),
@@ -92,21 +94,12 @@ def evidence(doc: Doc, kind: str) -> Evidence:
     )
 
 
-def _seen(token: Token, text: str, lower: str, starts: bool) -> Seen:
-    plain = _CUT.get(lower, lower)
-    known = vocabulary.word(plain)
-    if _is_name(token, text, plain, starts):
-        return Seen(text, token.i, min(known.learnt, NAME_LEARNT), 0.0, 0.0, True)
-    rarity = 0.0 if known.little else known.rarity
-    return Seen(text, token.i, known.learnt, rarity, known.learner, False)
-
-
-def _is_name(token: Token, text: str, lower: str, starts: bool) -> bool:
+def _is_name(token: Token, lower: str, starts: bool) -> bool:
     """A capital inside a sentence makes a name; at its start only where no ordinary word is known,
     so that a rare word at the start is not taken for a name."""
-    if not text[0].isupper() or lower == "i":
-        return False
-    return not starts or (token.tag_ in ("NNP", "NNPS") and not vocabulary.is_known(lower))
+    if not starts:
+        return lower != "i"
+    return token.tag_ in ("NNP", "NNPS") and not vocabulary.is_known(lower)
 
 
 CLAUSE_KINDS = ("clause", "relative", "that", "conditional", "negation", "passive")
@@ -117,33 +110,31 @@ PRIOR_WORDS = 2
 
 def features(seen: Evidence, kind: str) -> dict[str, float]:
     """The numbers that the level weighs, by name (see `bank.level.weights`)."""
+    late = squared = rare = learner = odd = 0.0
+    for word in seen.words:
+        known = word.known
+        late += known.late
+        squared += known.late * known.late
+        rare += known.rare
+        learner += known.learner
+        odd += known.odd
     share = 1.0 / (seen.running + PRIOR_WORDS)
     per_sentence = seen.length / seen.sentences
     values = {
         "start": 1.0,
         "length": log(max(1.0, min(per_sentence, 3.0) if kind == "sort" else per_sentence)),
-        "sentences": log(seen.sentences),
-        "learnt": share * sum(lateness(word.learnt) for word in seen.words),
-        "learnt late": share * sum(lateness(word.learnt) ** 2 for word in seen.words),
-        "rarity": share * sum(unfamiliar(word.rarity) for word in seen.words),
-        "learner level": share * sum(word.learner for word in seen.words),
+        "sentences": log(min(3, seen.sentences)) if seen.running <= 30 else 0.0,
+        "late": share * late,
+        "late squared": share * squared,
+        "rare": share * rare,
+        "learner": share * learner,
+        "odd": share * odd,
         "topic": float(kind in ("topic", "sort")),
+        **dict.fromkeys(CLAUSE_KINDS, 0.0),
+        **dict.fromkeys(ASKED, 0.0),
     }
-    for what in CLAUSE_KINDS:
-        values[what] = sum(found.what == what for found in seen.markers) / seen.sentences
-    for asked in ASKED:
-        values[asked] = float(seen.asked == asked)
+    for found in seen.markers:
+        values[found.what] += 1.0 / seen.sentences
+    if seen.asked in ASKED:
+        values[seen.asked] = 1.0
     return values
-
-
-def lateness(learnt: float) -> float:
-    """How much later a word is learnt than the first words, in grades."""
-    return max(0.0, learnt + 0.5)
-
-
-def unfamiliar(rarity: float) -> float:
-    """How much rarer a word is than the words that are met on every page, in Zipf steps."""
-    return max(0.0, rarity - 1.5)
-
-
-Weights = Mapping[str, float]

@@ -16,9 +16,7 @@ from itertools import pairwise
 
 _OPENERS = frozenset("because if while until although though unless whereas whether since".split())
 _RELATIVES = frozenset("which whose whom who where when".split())
-_NEGATIONS = frozenset(
-    "not n't never nothing nobody none neither nor without no cannot hardly".split()
-)
+_NEGATIONS = frozenset("not n't never nothing nobody none neither nor without no cannot".split())
 _BE = frozenset("am is are was were be been being 's 're 'm".split())
 _WOULD = frozenset("would could might 'd".split())
 _WHO = frozenset("who whom whose what which when where why how".split())
@@ -37,7 +35,8 @@ _FEELINGS = frozenset(
     "bed".split()
 )
 _COMPARING = frozenset(
-    "different alike compare similar difference differ similarity contrast between than".split()
+    "different distinct dissimilar alike compare similar difference differ similarity contrast "
+    "between than".split()
 )
 _EXPLAINING = frozenset("explain describe justify persuade convince suppose evaluate".split())
 _ONE_WORD_HOW = frozenset("many much old long often far big tall".split())

@@ -7,10 +7,13 @@ costs add up, as the level does.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import lru_cache
+from math import log
 from typing import TYPE_CHECKING
 
-from bank.level.evidence import PRIOR_WORDS, Evidence, Seen, lateness, unfamiliar
+from bank.level.evidence import PRIOR_WORDS, Evidence
 from bank.level.scale import HIGHEST, LOWEST, Reason
+from bank.level.vocabulary import Word
 from bank.level.weights import WEIGHTS
 
 if TYPE_CHECKING:
@@ -53,30 +56,31 @@ def reasons_for(doc: Doc, seen: Evidence, kind: str, total: float) -> tuple[Reas
     )
 
 
-def word_cost(word: Seen, running: int) -> float:
-    """What one word adds to the level of a text of `running` words, in grades."""
-    late = lateness(word.learnt)
-    weighed = (
-        WEIGHTS["learnt"] * late
-        + WEIGHTS["learnt late"] * late**2
-        + WEIGHTS["rarity"] * unfamiliar(word.rarity)
-        + WEIGHTS["learner level"] * word.learner
+@lru_cache(maxsize=65536)
+def weight(word: Word) -> float:
+    """What one word would add to the level if it stood alone for the whole text, in grades."""
+    return (
+        WEIGHTS["late"] * word.late
+        + WEIGHTS["late squared"] * word.late**2
+        + WEIGHTS["rare"] * word.rare
+        + WEIGHTS["learner"] * word.learner
+        + WEIGHTS["odd"] * word.odd
     )
-    return weighed / (running + PRIOR_WORDS)
 
 
 _Found = tuple[str, str, float, str]
 
 
 def _of_words(seen: Evidence) -> Iterator[_Found]:
+    share = 1.0 / (seen.running + PRIOR_WORDS)
     costs: dict[str, float] = {}
     grades: dict[str, float] = {}
     for word in seen.words:
-        if not word.name:
-            costs[word.text] = costs.get(word.text, 0.0) + word_cost(word, seen.running)
-            grades[word.text] = word.learnt
-    dearest = sorted(costs, key=lambda text: -costs[text])[:MOST_WORDS]
-    for text in dearest:
+        cost = share * weight(word.known)
+        if not word.is_name and cost * seen.running >= LEAST_COST:
+            costs[word.text] = costs.get(word.text, 0.0) + cost
+            grades[word.text] = word.known.learnt
+    for text in sorted(costs, key=lambda text: -costs[text])[:MOST_WORDS]:
         grade = int(max(0.0, grades[text]))
         known = "known to small children" if grade < 1 else f"mostly learnt about grade {grade}"
         yield "word", text, costs[text], f'"{text}": {known}'
@@ -103,8 +107,6 @@ def _of_length(seen: Evidence, kind: str) -> Iterator[_Found]:
     """What the length costs beside a text of six words."""
     if kind == "sort":
         return
-    from math import log
-
     per_sentence = seen.length / seen.sentences
     cost = WEIGHTS["length"] * log(max(per_sentence, 1.0) / 6)
     yield "length", f"{seen.running} words", cost, f"{per_sentence:.0f} words in a sentence, not 6"

@@ -22,6 +22,7 @@ from pathlib import Path
 from typing import Any
 
 from bank.level import forms
+from bank.level.spelling import oddness
 
 MEASURES = ("start", "rarity", "very rare", "learner level", "beats", "latinate")
 GROUPS = ("early", "next", "early derived", "next derived", "compound", "listed", "other")
@@ -55,6 +56,11 @@ BOUNDS: Mapping[str, tuple[float, float]] = {
 KNOWN_THOUGH_RARE = 0.4
 """How much of its rarity in print, and of its level for second-language learners, counts for a word
 that every small child knows."""
+FIRST_WORDS = -0.5
+"""The grade in which the first words are learnt."""
+NAME_LEARNT = 1.0
+ON_EVERY_PAGE = 1.5
+"""The rarity, in Zipf steps below `COMMON`, of words that stand on every page."""
 COMMON = 6.5
 """The Zipf frequency from which on a word is not rare at all ("with", "this")."""
 
@@ -72,18 +78,18 @@ _SHORT_FORMS = frozenset("mr mrs ms dr st jr sr vs etc am pm a.m p.m a.m. p.m. t
 class Word:
     """What is known of one word.
 
-    `learnt` is the grade in which most children come to know it (below 0 for the earliest),
-    `rarity` how far its Zipf frequency is below `COMMON`, `learner` how far its level for
-    second-language learners is above the first (0 to 5); both in part only for a word that small
-    children know. `little` says that it is one of the little words that hold a sentence together.
+    `learnt` is the grade in which most children come to know it (below 0 for the earliest). What
+    makes it hard to read: `late`, the grades by which it is learnt after the first words; `rare`,
+    the Zipf steps by which it is rarer than the words of every page; `learner`, how far its level
+    for second-language learners is above the first; `odd`, how far its spelling is from its sound.
     """
 
     text: str
-    group: str
     learnt: float
-    rarity: float
+    late: float
+    rare: float
     learner: float
-    little: bool
+    odd: float
 
 
 @lru_cache(maxsize=65536)
@@ -94,13 +100,30 @@ def word(text: str) -> Word:
     True
     """
     if len(text) == 1 or text in _SHORT_FORMS:
-        return Word(text, "early", 0.0, 0.0, 0.0, True)
+        return _as_hard_as(text, 0.0)
     group = group_of(text)
     low, high = BOUNDS[group]
     total = sum(w * x for w, x in zip(LEARNT_WEIGHTS[group], measures(text), strict=True))
+    learnt = min(high, max(low, total))
     known = KNOWN_THOUGH_RARE if group == "early" else 1.0
-    rare, level = known * rarity(text), known * (corrected_level(text, group) - 1.0)
-    return Word(text, group, min(high, max(low, total)), rare, level, _is_little(text))
+    return Word(
+        text,
+        learnt,
+        max(0.0, learnt - FIRST_WORDS),
+        0.0 if _is_little(text) else max(0.0, known * rarity(text) - ON_EVERY_PAGE),
+        known * (corrected_level(text, group) - 1.0),
+        oddness(text),
+    )
+
+
+@lru_cache(maxsize=4096)
+def name(text: str) -> Word:
+    """What a name counts as: a word of grade 1 at most, that is not rare."""
+    return _as_hard_as(text, min(word(text.lower()).learnt, NAME_LEARNT))
+
+
+def _as_hard_as(text: str, learnt: float) -> Word:
+    return Word(text, learnt, learnt - FIRST_WORDS, 0.0, 0.0, 0.0)
 
 
 def measures(text: str) -> tuple[float, ...]:

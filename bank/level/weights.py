@@ -13,24 +13,25 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 FITTED: Mapping[str, float] = {
-    "start": -1.72,
-    "length": 1.72,
-    "learnt": 0.92,
-    "learnt late": 0.02,
-    "rarity": 2.23,
-    "learner level": 0.83,
-    "topic": 0.92,
-    "that": 0.45,
+    "start": -1.71,
+    "length": 1.67,
+    "late": 0.93,
+    "late squared": 0.02,
+    "rare": 2.20,
+    "learner": 0.84,
+    "topic": 0.95,
+    "that": 0.48,
     "conditional": 0.68,
-    "negation": 0.24,
-    "why": 1.05,
-    "compare": 0.82,
+    "negation": 0.25,
+    "why": 1.04,
+    "compare": 0.86,
 }
 JUDGED: Mapping[str, float] = {
     "sentences": 0.3,
     "clause": 0.15,
     "relative": 0.15,
     "passive": 0.1,
+    "odd": 0.3,
     "how": 0.4,
     "explain": 0.8,
 }

@@ -27,9 +27,10 @@ from bank.level.weights import WEIGHTS  # noqa: E402
 PAIRS = fit_level.PLACED.with_name("ordered_pairs.tsv")
 # Each ingredient with the features that go when it is left out.
 INGREDIENTS = {
-    "early and late words": ("learnt", "learnt late"),
-    "word frequency": ("rarity",),
-    "levels for learners": ("learner level",),
+    "early and late words": ("late", "late squared"),
+    "word frequency": ("rare",),
+    "levels for learners": ("learner",),
+    "spelling": ("odd",),
     "length": ("length", "sentences"),
     "clauses": ("clause", "relative", "that", "conditional"),
     "passives": ("passive",),
