@@ -11,9 +11,10 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field, replace
 from itertools import count
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
 from bank.classroom_days import Days, GivenView, SetView
+from bank.classroom_proof import proof_items
 from bank.item import BankError
 from bank.learner import Learner
 from bank.page.content import (
@@ -33,11 +34,7 @@ from bank.page.content import (
     Picture,
     RuledLines,
 )
-from bank.skill import SKILLS
 from bank.store import Store
-
-if TYPE_CHECKING:
-    from bank.page.proof import ProofItem
 
 PAPER = "paper"  # the setting's name in the store
 STEPS = ("Homework", "Binder page", "Word sort", "Quiet reading", "Game")
@@ -207,20 +204,6 @@ class Paper:
         place.write_bytes(made.data)
         return place.name
 
-    def proof(self, day: dt.date, codes: Sequence[str] = ()) -> list[ProofItem]:
-        """What was made sure of for each item of a day, and what is less sure."""
-        return [
-            _proof_item(part, one.learner)
-            for one in self.days.sets(day, codes)
-            for part in one.given
-        ]
-
-    def proof_lines(self, day: dt.date, codes: Sequence[str] = ()) -> list[str]:
-        """The proof sheet for the terminal."""
-        from bank.page.proof import proof_lines
-
-        return proof_lines(self.proof(day, codes))
-
     def morning(
         self, day: dt.date, codes: Sequence[str] = (), wall: bool = False
     ) -> tuple[list[PageFile], list[str]]:
@@ -234,7 +217,7 @@ class Paper:
             binder_pages(content, pages, said.size, said.both_sides),
             strips(content, pages, said.size),
             key_pdf(content, pages, said.size),
-            proof_sheet(content, self.proof(day, codes), said.size),
+            proof_sheet(content, proof_items(self.days.sets(day, codes)), said.size),
         ]
         if wall:
             made.append(strips(content, pages, said.size, wall=True))
@@ -261,30 +244,6 @@ def _question(part: GivenView, said: dict[str, Any]) -> PageQuestion:
 def _sentence(part: GivenView) -> PageSentence:
     fixes = tuple(PageFix.from_dict(number, fix) for number, fix in enumerate(part.fixes, 1))
     return PageSentence(part.faulty or part.text, part.text, fixes)
-
-
-def _proof_item(part: GivenView, learner: Learner) -> ProofItem:
-    from bank.page.proof import ProofItem
-
-    errors = [one for one in part.findings if one["code"] in SKILLS]
-    wording = [one for one in part.findings if one["code"] not in SKILLS]
-    held = {
-        "new": not part.why.get("last_seen"),
-        "not-too-hard": part.grade <= learner.band.high,
-        "no-error": not any(one["certain"] for one in errors),
-        "plain": not any(one["certain"] for one in wording),
-        "no-avoided-theme": not set(part.themes) & set(learner.avoid),
-    }
-    return ProofItem(
-        part.kind,
-        part.text,
-        (learner.code,),
-        frozenset(code for code, holds in held.items() if holds),
-        part.low,
-        part.high,
-        tuple(one["message"] for one in part.findings if not one["certain"]),
-        f"on {part.why['last_seen']} by {learner.code}" if part.why.get("last_seen") else "",
-    )
 
 
 __all__ = [

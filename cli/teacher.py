@@ -120,7 +120,6 @@ def _draw(
     when = read_day(day)
     with use_bank() as bank:
         sets = bank.days.draw(when, codes, short, anyway)
-        proof = bank.paper.proof_lines(when) if next_steps and not as_json else []
         away = [one for one in bank.days.learners(codes) if one.is_away(when)]
         path = bank.path
     short_of = any(len(one.of("question")) < _asked(one) for one in sets)
@@ -134,14 +133,21 @@ def _draw(
         show_set(screen, one, why)
     if away:
         screen.print("Away: " + ", ".join(one.code for one in away))
-    for line in proof:
-        say(line)
     if next_steps and sets:
+        _show_proof(sets)
         screen.print()
         screen.print(f"Make everything on paper: {command_line(path, 'today --print')}")
         screen.print(f"Print the answer key: {command_line(path, 'key')}")
         screen.print(f"Another item for one learner: {command_line(path, 'swap CODE question 2')}")
     return IN_PART if short_of else 0
+
+
+def _show_proof(sets) -> None:  # type: ignore[no-untyped-def]
+    from bank.classroom_proof import proof_items
+    from bank.page.proof import proof_lines
+
+    for line in proof_lines(proof_items(sets)):
+        say(line)
 
 
 def _asked(one):  # type: ignore[no-untyped-def]

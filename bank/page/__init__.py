@@ -38,7 +38,8 @@ if TYPE_CHECKING:
         load_picture,
         pictogram,
     )
-    from bank.page.proof import ProofItem, proof_lines, proof_sheet
+    from bank.page.proof import ProofItem, proof_lines
+    from bank.page.proof_pdf import proof_sheet
     from bank.page.signs import SHAPES
     from bank.page.strip import strips
 
@@ -53,7 +54,8 @@ _HOMES = {
     "files": ("forget", "save"),
     "key": ("key_pdf",),
     "pictures": (*("Pictogram", "clean_picture", "find_pictograms", "load_picture", "pictogram"),),
-    "proof": ("ProofItem", "proof_lines", "proof_sheet"),
+    "proof": ("ProofItem", "proof_lines"),
+    "proof_pdf": ("proof_sheet",),
     "signs": ("SHAPES",),
     "strip": ("strips",),
 }

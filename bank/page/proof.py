@@ -1,16 +1,13 @@
-"""The proof sheet: half a page that says what was made sure of today, and what deserves a look."""
+"""The proof: what was made sure of today, and what deserves a look.
+
+Loads nothing else, since the terminal shows it every morning.
+"""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from typing import Any
 
-from bank.page.binder import sheet
-from bank.page.content import DayContent, Made, PageFile
-from bank.page.typeset import Copy, typeset
-
-FACE = "Atkinson Hyperlegible"
 # What is made sure of for each item, in the order of the columns.
 SURE = {
     "new": "new to all",
@@ -121,35 +118,3 @@ def proof_lines(items: Sequence[ProofItem]) -> list[str]:
         lines.append("Most worth a glance:")
         lines += [f"  {item.kind}: {item.text}" for item in worth_a_glance(each)]
     return lines
-
-
-def proof_sheet(day: DayContent, items: Sequence[ProofItem], paper: str = "letter") -> Made:
-    """The proof sheet as a PDF, with a line for each thing that went wrong."""
-    each = merged(items)
-    copy = Copy()
-
-    def row(item: ProofItem) -> dict[str, Any]:
-        return {
-            "kind": item.kind,
-            "text": copy.text(item.text, FACE, "proof sheet"),
-            "codes": ", ".join(item.codes),
-            "sure": [code in item.sure for code in SURE],
-            "doubts": [copy.text(line, FACE, "proof sheet") for line in item.doubts],
-        }
-
-    data = {
-        "iso": day.date.isoformat(),
-        "title": f"Proof sheet, {day.long_date}",
-        "sheet": sheet(paper),
-        "face": FACE,
-        "sure": list(SURE.values()),
-        "headings": list(HEADINGS),
-        "items": [row(item) for item in each],
-        "glance": [row(item) for item in worth_a_glance(each)],
-    }
-    name = f"{day.date.isoformat()}-proof-{paper}.pdf"
-    try:
-        made = (PageFile(name, typeset("proof", data, copy)),)
-    except ValueError as wrong:
-        return Made((), (*copy.problems, f"proof sheet: {wrong}"))
-    return Made(made, copy.problems)

@@ -5,12 +5,13 @@ import io
 from dataclasses import replace
 
 import pytest
+from making import MONDAY, make_item, put
 from PIL import Image
 from pypdf import PdfReader
 
 from bank.classroom_paper import checked_page_settings, page_settings
+from bank.classroom_proof import proof_items
 from bank.item import BankError
-from making import MONDAY, make_item, put
 
 
 @pytest.fixture
@@ -137,7 +138,7 @@ def test_the_proof_names_what_is_less_sure(bank):
     put(bank, make_item(1, grade=1.0, low=0.0, high=4.0, findings=(look,)))
     bank.learners.add("K4", 2.0, questions=1)
     bank.days.draw(MONDAY)
-    (item,) = bank.paper.proof(MONDAY)
+    (item,) = proof_items(bank.days.sets(MONDAY))
     assert item.doubts == ("may be taken literally", "level could be K to 4")
 
 

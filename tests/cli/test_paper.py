@@ -4,9 +4,9 @@ import datetime as dt
 import json
 
 import pytest
+from making import make_item, put
 
 from cli.app import main
-from making import make_item, put
 
 
 @pytest.fixture
