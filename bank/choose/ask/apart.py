@@ -30,16 +30,15 @@ def _other_way_round(a: Frame, b: Frame) -> bool:
     )
     turned = not set(measure_a) & set(measure_b) and opposite(tuple(measure_a), tuple(measure_b))
     straight = bool(set(left_a) & set(left_b) and set(right_a) & set(right_b) - {"you"})
-    return crossed != turned and (crossed or straight)
+    return bool(crossed != turned and (crossed or straight))
 
 
 def _other_head(a: Frame, b: Frame) -> bool:
     """What is your favorite color? / What is your favorite animal?"""
     if a["wants"] != b["wants"] or a["wants"] == "amount" or not (a["head"] and b["head"]):
         return False
-    return not alike(tuple(a["head"]), tuple(b["head"])) and not (
-        {"thing", "part"} & {*a["head"], *b["head"]}
-    )
+    general = {"thing", "part"} & {*a["head"], *b["head"]}
+    return not general and not alike(tuple(a["head"]), tuple(b["head"]))
 
 
 # Who sits next to whom: true both ways.
@@ -130,7 +129,7 @@ def _swapped(a: Frame, b: Frame) -> bool:
         _thing_like(left[i]) and _thing_like(left[j])
     ):
         return False
-    return left[i] == right[j] and left[j] == right[i]
+    return bool(left[i] == right[j] and left[j] == right[i])
 
 
 def _asked_of_other_side(a: Frame, b: Frame) -> bool:
@@ -150,13 +149,14 @@ def _asked_of_other_side(a: Frame, b: Frame) -> bool:
     return not rest.left and not rest.right
 
 
+# The quick ones first: most of what is compared is told apart by them.
 APART = (
     ("other liking", _other_liking),
     ("other time", _other_time),
+    ("other want", _other_want),
+    ("other thing asked for", _other_head),
     ("other way round", _other_way_round),
     ("exchanged", _exchanged),
     ("changed places", _swapped),
     ("asked of the other side", _asked_of_other_side),
-    ("other want", _other_want),
-    ("other thing asked for", _other_head),
 )
