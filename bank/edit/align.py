@@ -1,6 +1,6 @@
 """Which tokens of the faulty version stand for which of the corrected one.
 
-A dynamic programme in the manner of Damerau and Levenshtein over tokens, with three more steps that
+A shortest path in the manner of Damerau and Levenshtein over tokens, with three more steps that
 a child's sentence needs: two words for one (`grand mother`), one for two (`alot`), and two
 neighbouring groups in the wrong order (`dog a big`). Costs say how likely one word stands for
 another, so that `goed` meets `went` and not the word beside it.
@@ -8,6 +8,7 @@ another, so that `goed` meets `went` and not the word beside it.
 
 from __future__ import annotations
 
+import heapq
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
@@ -31,7 +32,8 @@ DROP_MARK = 0.55
 UNRELATED = 1.75
 NEVER = 9.0
 _LONGEST_MOVE = 7
-_BAND = 7
+# Two words for one: the cheapest step that leaves one version behind the other.
+LEAST_JOIN = 0.25
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,26 +68,38 @@ def align(faulty: Sequence[Token], corrected: Sequence[Token]) -> list[Step]:
 
 
 def _cheapest(f: Sequence[Token], c: Sequence[Token]) -> list[Step]:
+    """Search from the start, the cheapest spot first, so that most spots are never looked at.
+
+    What is left to drop because one version is longer is counted in advance (A*, Hart, Nilsson and
+    Raphael 1968).
+    """
     rows, columns = len(f), len(c)
-    cost = [[NEVER * (rows + columns)] * (columns + 1) for _ in range(rows + 1)]
-    back: list[list[Step | None]] = [[None] * (columns + 1) for _ in range(rows + 1)]
-    cost[0][0] = 0.0
-    # Words rarely stand far from where they should: cells off the band are left out.
-    band = _BAND + abs(rows - columns)
-    for i in range(rows + 1):
-        for j in range(max(0, i - band), min(columns, i + band) + 1):
-            here = cost[i][j]
-            for step, price in _steps_from(f, c, i, j):
-                if here + price < cost[step.i1][step.j1] - 1e-9:
-                    cost[step.i1][step.j1] = here + price
-                    back[step.i1][step.j1] = step
+    best: dict[tuple[int, int], float] = {(0, 0): 0.0}
+    back: dict[tuple[int, int], Step] = {}
+    queue: list[tuple[float, int, int, int]] = [(0.0, 0, 0, 0)]
+    done: set[tuple[int, int]] = set()
+    while queue:
+        _, _, i, j = heapq.heappop(queue)
+        if (i, j) in done:
+            continue
+        done.add((i, j))
+        if i == rows and j == columns:
+            break
+        here = best[i, j]
+        for step, price in _steps_from(f, c, i, j):
+            spot = (step.i1, step.j1)
+            cost = here + price
+            if cost < best.get(spot, NEVER * NEVER) - 1e-9:
+                best[spot] = cost
+                back[spot] = step
+                ahead = LEAST_JOIN * abs((rows - spot[0]) - (columns - spot[1]))
+                heapq.heappush(queue, (cost + ahead, -spot[0] - spot[1], *spot))
     found: list[Step] = []
     i, j = rows, columns
     while i or j:
-        step_back = back[i][j]
-        assert step_back is not None
-        found.append(step_back)
-        i, j = step_back.i0, step_back.j0
+        step = back[i, j]
+        found.append(step)
+        i, j = step.i0, step.j0
     return found[::-1]
 
 
@@ -186,7 +200,7 @@ def _mark_cost(wrong: Token, right: Token) -> float:
 def word_cost(w: str, r: str) -> float:
     """The cost of one word for another, both in small letters, by the nearest kinship."""
     w_bare, r_bare = w.replace("'", ""), r.replace("'", "")
-    close = lexicon.closeness(w_bare, r_bare)
+    close = lexicon.closeness(w_bare, r_bare) if _may_be_close(w_bare, r_bare) else 0.0
     if frozenset((w, r)) in CONFUSED:
         return 0.3
     if w in ARTICLES and r in ARTICLES:
@@ -218,6 +232,21 @@ def word_cost(w: str, r: str) -> float:
     return UNRELATED
 
 
+_ONE_VOWEL = str.maketrans("aeiouy", "eeeeee")
+
+
+def _may_be_close(w: str, r: str) -> bool:
+    """Whether the letters alone leave a closeness of 0.3 possible: a quick look before the long one."""
+    longest = max(len(w), len(r))
+    left = list(w.translate(_ONE_VOWEL))
+    common = 0
+    for letter in r.translate(_ONE_VOWEL):
+        if letter in left:
+            left.remove(letter)
+            common += 1
+    return common >= 0.3 * longest
+
+
 def _contraction_stem(word: str) -> str:
     """What kind of contraction a word is: `don't` and `doesn't` share one."""
     for ending in ("n't", "nt", "'s", "'re", "'ll", "'ve", "'d", "'m"):
@@ -234,9 +263,12 @@ def _contraction_stem(word: str) -> str:
 @lru_cache(maxsize=16384)
 def akin(w: str, r: str) -> bool:
     """Whether two words are forms of one word, standard or as children say them."""
-    shared = lexicon.lemmas(w) & lexicon.lemmas(r)
-    if shared:
+    if lexicon.lemmas(w) & lexicon.lemmas(r):
         return True
+    # Forms of one word begin alike, or as its dictionary form does: goed, go, went.
+    if w[:1] != r[:1] and not any(lemma[:1] == w[:1] for lemma in lexicon.lemmas(r)):
+        stem = lexicon.comparison_stem(r)
+        return bool(stem) and stem != r and lexicon.comparison_stem(w) == stem
     for lemma in lexicon.lemmas(r, "VERB") | lexicon.lemmas(r, "AUX"):
         if w in lexicon.child_verb_forms(lemma):
             return True
