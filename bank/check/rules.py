@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from bank.check import capitals, extra, marks, spelled
+from bank.check import capitals, extra, figurative, marks, spelled
 from bank.check.engine import RULES, run
 
-__all__ = ["RULES", "capitals", "extra", "marks", "run", "spelled"]
+__all__ = ["RULES", "capitals", "extra", "figurative", "marks", "run", "spelled"]

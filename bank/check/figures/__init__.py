@@ -1,0 +1,3 @@
+"""Figures of speech: words that do not mean what they say, and what could be said instead."""
+
+from __future__ import annotations
