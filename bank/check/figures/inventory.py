@@ -1,4 +1,4 @@
-"""The idioms: read from the text files beside this module into patterns that a text is held against.
+"""The idioms: text files beside this module, read into patterns that a text is held against.
 
 A line has up to four parts, divided by bars: the pattern, a plainer wording, what a literal reader
 may picture, and words that decide between the two readings. In a pattern `x*` is any form of x,
