@@ -2,7 +2,20 @@
 
 from __future__ import annotations
 
-from bank.check import capitals, extra, figurative, marks, spelled
+from bank.check import (  # noqa: F401  (importing a family registers its rules)
+    agreement,
+    apostrophes,
+    confused,
+    capitals,
+    extra,
+    figurative,
+    marks,
+    negatives,
+    nouns,
+    pronouns,
+    spelled,
+    verbs,
+)
 from bank.check.engine import RULES, run
 
-__all__ = ["RULES", "capitals", "extra", "figurative", "marks", "run", "spelled"]
+__all__ = ["RULES", "run"]

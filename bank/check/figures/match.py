@@ -81,6 +81,8 @@ def _match(r: Reading, i: int, shape: Shape) -> Match | None:
     first = _backward(r, i, parts[:anchor], slots)
     if first is None:
         return None
+    if "," not in shape.idiom.pattern and any("," in gap for gap in r.gap[first:last]):
+        return None
     match = Match(shape.idiom, first, last, slots)
     match.verb = _verb(r, match)
     return match

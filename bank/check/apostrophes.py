@@ -1,0 +1,286 @@
+"""Apostrophes: in short forms, and for who owns it."""
+
+from __future__ import annotations
+
+from bank.check.engine import ALL_KINDS, Found, at, on_text, on_words
+from bank.check.finding import Finding
+from bank.check.grammar import (
+    ADVERBS, AUXILIARIES, DETERMINERS, FUNCTION, MANY, POSSESSIVES, PREPOSITIONS, SUBJECTS, WH,
+    is_noun, is_verb_tag, plural_of, singular_of, verb_forms,
+)  # fmt: skip
+from bank.check.lexicon import lemmas, listed_words, word_set, zipf
+from bank.check.names import is_name
+from bank.check.reading import Reading
+
+_SHORT = {
+    w.replace("'", ""): w
+    for w in (
+        "don't doesn't didn't can't isn't aren't wasn't weren't hasn't haven't hadn't wouldn't "
+        "couldn't shouldn't mustn't needn't mightn't i'm i've you're you've you'll you'd they're "
+        "they've they'll they'd we've he's she's that's what's where's who's there's here's it'll "
+        "that'll o'clock how's when's why's ain't could've would've should've y'all"
+    ).split()
+}
+_WHOSE_PLACE = word_set("whos wheres whats thats heres theres hows whens whys")
+
+
+@on_text(ALL_KINDS)
+def short_form_without_apostrophe(r: Reading) -> Found:
+    """A short form whose apostrophe was left out or stands in the wrong place.
+
+    >>> show("I dont know.")
+    ["apostrophe-contraction: dont -> don't"]
+    >>> show("It does'nt work.")
+    ["apostrophe-contraction: does'nt -> doesn't"]
+    """
+    found = []
+    for i, word in enumerate(r.lower):
+        right = _SHORT.get(word)
+        if right is None and word.endswith("'nt"):
+            right = _SHORT.get(word.replace("'", ""))
+        if right is None and word.endswith("n") and r.gap[i] in ("'", "’") and _SHORT.get(word + "t"):
+            right = None
+        if right is not None:
+            if right[0] == "i":
+                right = "I" + right[1:]
+            found.append(_short(r, i, right))
+    return found
+
+
+def _short(r: Reading, i: int, right: str, certain: bool = True) -> Finding:
+    return at(r, i, "apostrophe-contraction", f"Letters were left out; the short form is “{right}”.", right, certain)
+
+
+@on_words("o")
+def clock_without_apostrophe(r: Reading, i: int) -> Found:
+    """o'clock in two words.
+
+    >>> show("It is two o clock.")
+    ["apostrophe-contraction: o clock -> o'clock"]
+    """
+    if r.after(i) == "clock":
+        return at(r, i, "apostrophe-contraction", "The short form is “o'clock”.", "o'clock", to=i + 1)
+    return None
+
+
+@on_words("wont lets id ill were well shell wed hell shed")
+def short_form_that_is_a_word(r: Reading, i: int) -> Found:
+    """wont, lets, id and ill where won't, let's, I'd and I'll are meant.
+
+    >>> show("Lets go home.")
+    ["apostrophe-contraction: Lets -> Let's"]
+    >>> show("She lets me in. He feels ill. The well is deep.")
+    []
+    """
+    word, after = r.lower[i], r.after(i)
+    if word == "wont":
+        return _short(r, i, "won't")
+    if not after:
+        return None
+    plain = "VB" in verb_forms(after) or after in ("be", "have", "do")
+    if word == "lets":
+        if r.first[i] and plain and after not in ("in", "out", "me"):
+            return _short(r, i, "let's")
+        return None
+    opens = r.first[i] or r.lower[i - 1] in ("and", "but", "because", "so", "if", "when", "that", "think", "hope") or "," in r.gap[i - 1]
+    if word == "id" and after in ("like", "love", "rather", "be", "have", "never", "go", "say", "want"):
+        return _short(r, i, "I'd")
+    if word == "ill" and opens and (plain or after in ADVERBS) and after not in ("people", "health"):
+        return _short(r, i, "I'll")
+    if word == "were" and opens:
+        return _we_are(r, i)
+    if word in ("well", "shell") and opens and r.first[i] and plain and "," not in r.gap[i] and after not in FUNCTION - {"be", "have", "do"} and not is_noun(after):
+        return _short(r, i, {"well": "we'll", "shell": "she'll"}[word])
+    if word in ("wed", "shed", "hell") and r.first[i] and plain and not is_noun(after):
+        return _short(r, i, {"wed": "we'd", "shed": "she'd", "hell": "he'll"}[word])
+    return None
+
+
+def _we_are(r: Reading, i: int) -> Finding | None:
+    after = r.after(i)
+    if after in SUBJECTS or after in DETERMINERS or r.text.rstrip().endswith("?"):
+        return None
+    if "VBG" in verb_forms(after) or after in ("not", "all", "almost", "very", "so", "ready", "going", "late", "happy", "here"):
+        return _short(r, i, "we're")
+    return None
+
+
+@on_words("its")
+def its_for_it_is(r: Reading, i: int) -> Found:
+    """its where it's is meant.
+
+    >>> show("Its raining outside.")
+    ["apostrophe-contraction: Its -> It's"]
+    >>> show("The dog wagged its tail. Its raincoat is red.")
+    []
+    """
+    after = r.after(i)
+    if not after:
+        return _short(r, i, "it's", False) if r.text[r.ends[i] : r.ends[i] + 1] in (".", "!") and False else None
+    j = i + 1
+    if after in ("a", "an", "the", "not", "been", "so", "too", "very", "my", "your", "his", "our", "their", "me", "you", "him", "us", "them", "going", "raining", "snowing", "because", "important", "okay", "always", "never", "really", "just", "almost", "hard", "easy", "fun", "just", "probably", "also", "in", "on", "at", "like", "that", "what", "where", "how", "he", "she", "they", "i", "here", "there", "nice", "good", "great", "funny", "sunny", "windy", "cloudy", "rainy", "bad", "sad", "true", "time"):
+        if after in ("time", "good", "great", "fun", "sunny", "bad", "nice", "hard", "easy", "funny", "true", "sad", "important") and is_noun(r.after(j)) and r.tag[j + 1][:1] == "N":
+            return None
+        if after == "time" and r.after(j) not in ("to", "for", "that", ""):
+            return None
+        return _short(r, i, "it's")
+    tag = r.tag[j]
+    next_after = r.after(j)
+    if tag in ("VBG", "NN") and "VBG" in verb_forms(after) and not (next_after and is_noun(next_after)):
+        opens = r.first[i] or r.before(i) in ("that", "because", "and", "but", "when", "if", "think", "so")
+        return _short(r, i, "it's", opens) if opens else None
+    if tag in ("JJ", "RB", "JJR") and not is_noun(after) and not is_noun(next_after) and (not next_after or next_after in FUNCTION or r.tag[j + 1] in ("IN", "TO", "CC", "RB")):
+        return _short(r, i, "it's")
+    return None
+
+
+# Nouns that end in s and stand before another noun as they are.
+_S_COMPOUND = word_set(
+    """sports clothes arms news goods savings customs glasses scissors pants species series
+    mathematics physics gymnastics athletics politics electronics graphics hours woods games boots
+    mess class glass grass dress bus gas his this is was has does as us its yes plus bonus circus
+    cactus address princess business process actress waitress boss cross moss loss pass kiss
+    christmas tennis always besides perhaps across lots less across thus sometimes various"""
+)
+_OWNERS = word_set(
+    """mom mommy mother dad daddy father brother sister grandma grandpa grandmother grandfather
+    aunt uncle cousin friend teacher neighbor doctor nurse farmer baby boy girl man woman kid child
+    student coach king queen prince princess knight pirate cat dog kitten puppy bird horse pony cow pig hen
+    duck bear lion tiger fox wolf rabbit bunny mouse frog turtle fish elephant monkey owl bee
+    spider squirrel hamster lamb goat sheep dragon giant witch wizard robot clown player team class
+    family school principal driver pilot artist author singer chef baker firefighter officer captain
+    classmate nephew niece son daughter wife husband lady gentleman sailor hunter scientist
+    deer whale dolphin shark snake butterfly ladybug chick rooster kangaroo giraffe zebra penguin
+    everyone everybody someone somebody nobody person tree car day year week month today yesterday
+    tomorrow world city country state town store sun moon"""
+)
+
+
+@on_text()
+def owner_without_apostrophe(r: Reading) -> Found:
+    """Who owns it takes ' and s.
+
+    >>> show("The dogs bowl is empty.")
+    ["apostrophe-possessive: dogs -> dog's"]
+    >>> show("We went to Sams house.")
+    ["apostrophe-possessive: Sams -> Sam's"]
+    """
+    found = []
+    for i in range(r.n - 1):
+        word = r.lower[i]
+        if word[-1] != "s" or len(word) < 4 or not r.near(i) or word in _S_COMPOUND or word in FUNCTION or "'" in word:
+            continue
+        finding = _owner(r, i)
+        if finding is not None:
+            found.append(finding)
+    return found
+
+
+def _owner(r: Reading, i: int) -> Finding | None:
+    word, j = r.lower[i], i + 1
+    stem = word[:-1]
+    named = r.words[i][0].isupper() and (is_name(stem) or not r.first[i] and not lemmas(word)) and not is_name(word)
+    one = singular_of(word)
+    if word.endswith("ies") and len(word) > 4 and one == word[:-3] + "y":
+        stem = one
+    if one is None and not named and plural_of(stem) != word:
+        if not (stem in _OWNERS):
+            return None
+    if not named and is_verb_tag(r.tag[i]) and "VBZ" in verb_forms(word) and not (r.before(i) in DETERMINERS):
+        return None
+    thing = j
+    steps = 0
+    while thing < r.n - 1 and r.near(thing) and steps < 2 and r.tag[thing] in ("JJ", "CD", "JJS", "JJR") and r.lower[thing] not in ("more", "most", "less", "many") and r.lower[thing] not in PREPOSITIONS:
+        thing += 1
+        steps += 1
+    owned = r.lower[thing]
+    if not is_noun(owned) or owned in ADVERBS or r.tag[thing][:1] not in ("N",) and not (r.tag[thing] in ("VB", "VBZ", "VBP", "JJ", "VBD") and _verb_follows(r, thing)):
+        return None
+    if r.words[thing][0].isupper() and not named:
+        return None
+    strong = named or stem in _OWNERS or (one or "") in _OWNERS
+    if verb_forms(owned) and not _verb_follows(r, thing) and not _closed_by_end(r, i, thing):
+        return None
+    if not strong and not _verb_follows(r, thing):
+        return None
+    if not strong and not (r.before(i) in ("the", "my", "his", "her", "our", "their", "your", "that", "this") and _verb_follows(r, thing)):
+        return None
+    if r.first[i] and not named:
+        return None
+    many = r.before(i) in MANY or r.before(i) in ("all", "both", "most") or r.before(i).isdigit()
+    if many or not named and one and not singular_of(owned) is None and False:
+        right = word + "'"
+    elif named:
+        right = r.words[i][:-1] + "'s"
+    elif one is None and stem not in lemmas(stem).get("NOUN", (stem,)):
+        right = stem + "'s"
+    else:
+        right = (one or stem) + "'s"
+    others = () if many or named else (word + "'",)
+    return at(r, i, "apostrophe-possessive", f"For who owns it write “{right}”.", right, strong, others=others)
+
+
+def _verb_follows(r: Reading, thing: int) -> bool:
+    after = r.after(thing)
+    if not after:
+        return False
+    return (
+        after in AUXILIARIES
+        or r.tag[thing + 1] in ("VBZ", "VBD", "VBP", "MD")
+        or bool(verb_forms(after) & {"VBD", "VBZ"}) and not is_noun(after)
+    )
+
+
+def _closed_by_end(r: Reading, i: int, thing: int) -> bool:
+    """Whether the owned thing closes its phrase, after a verb or a small word before the owner."""
+    if r.after(thing) and r.after(thing) not in PREPOSITIONS | word_set("and or but because so when after"):
+        return False
+    start = i
+    while start > 0 and r.near(start - 1) and (r.lower[start - 1] in DETERMINERS | MANY or r.tag[start - 1][:2] == "JJ"):
+        start -= 1
+    if start == 0 or r.first[start]:
+        return False
+    before = r.lower[start - 1]
+    return before in PREPOSITIONS or before in AUXILIARIES or is_verb_tag(r.tag[start - 1]) or bool(verb_forms(before))
+
+
+@on_text()
+def plural_with_apostrophe(r: Reading) -> Found:
+    """More than one takes no apostrophe.
+
+    >>> show("I saw three dog's.")
+    ["apostrophe-possessive: dog's -> dogs"]
+    """
+    found = []
+    for i, word in enumerate(r.lower):
+        if not word.endswith("'s") or r.before(i) not in MANY and not r.before(i).isdigit():
+            continue
+        many = plural_of(word[:-2])
+        after = r.after(i)
+        if many is None or after and (is_noun(after) or r.tag[min(i + 2, r.n - 1)] in ("JJ",)) or after in AUXILIARIES:
+            continue
+        found.append(at(r, i, "apostrophe-possessive", f"More than one is “{many}”, with no apostrophe.", many))
+    return found
+
+
+@on_words("your my his her our their")
+def owner_of_a_thing_of_the_owner(r: Reading, i: int) -> Found:
+    """A person behind my or your who owns the next word: your teacher name.
+
+    >>> show("What is your teacher name?")
+    ["apostrophe-possessive: teacher -> teacher's"]
+    """
+    j = i + 1
+    if not r.near(i) or not r.near(j) or r.lower[j] not in _PEOPLE or j + 1 >= r.n:
+        return None
+    owned = r.lower[j + 1]
+    if owned in ("name", "house", "car", "hat", "shoes", "coat", "birthday", "room", "bike", "job", "bed", "toy", "toys", "bowl", "tail", "dog", "cat", "phone", "desk", "backpack", "book") and r.tag[j + 1][:1] == "N":
+        if r.lower[j] in ("baby", "girl", "boy", "doll", "cat", "dog", "class", "team", "family", "school"):
+            return None
+        return at(r, j, "apostrophe-possessive", f"For who owns it write “{r.lower[j]}'s”.", r.lower[j] + "'s")
+    return None
+
+
+_PEOPLE = word_set(
+    "mom mother dad father brother sister grandma grandpa grandmother grandfather aunt uncle cousin friend teacher neighbor"
+)

@@ -1,0 +1,332 @@
+"""Things: one and many, a and an, and the article that a thing needs."""
+
+from __future__ import annotations
+
+import re
+
+from bank.check.engine import Found, at, on_text, on_words
+from bank.check.finding import Finding
+from bank.check.grammar import (
+    BE, DETERMINERS, FUNCTION, MANY, PREPOSITIONS,
+    is_noun, is_verb_tag, plural_of, singular_of, verb_forms,
+)  # fmt: skip
+from bank.check.lexicon import lemmas, listed_words, pair, word_set, zipf
+from bank.check.reading import Reading
+from bank.language import inflections
+
+_SILENT_H = re.compile(r"(hours?|hourly|hourglass(es)?|honest\w*|honou?r\w*|heirs?|heiress\w*|heirloom\w*)$")
+_YOU_SOUND = re.compile(
+    r"(uni(?!n|m)\w*|unanim\w*|u|use[ds]?|user\w*|useful\w*|useless\w*|usual\w*|usab\w*|utens\w*|"
+    r"utili\w*|utopia\w*|ukulele\w*|ukrain\w*|uranium|uranus|urin\w*|eu\w+|ewes?|ew\w+|one(?!rous)\w*|once|ouija|"
+    r"uvula|usurp\w*|ubiquit\w*)$"
+)
+_VOWEL_LETTERS = word_set("a e f h i l m n o r s x")
+
+
+def vowel_sound(word: str) -> bool:
+    """Whether `word` (a number in figures, too) starts with a vowel sound, by its letters.
+
+    >>> [vowel_sound(w) for w in ("apple", "hour", "unicorn", "umbrella", "one", "8", "11", "x-ray")]
+    [True, True, False, True, False, True, True, True]
+    """
+    lower = word.lower()
+    head = re.split(r"[-']", lower)[0]
+    if head.isdigit():
+        return head[0] == "8" or head in ("11", "18") or head[:2] in ("11", "18") and len(head) in (5, 8)
+    if len(head) == 1:
+        return head in _VOWEL_LETTERS
+    if _SILENT_H.match(head):
+        return True
+    return lower[0] in "aeiou" and not _YOU_SOUND.match(head)
+
+
+@on_words("a an")
+def a_or_an(r: Reading, i: int) -> Found:
+    """an before a vowel sound, a before the others.
+
+    >>> show("I ate a apple for an hour.")
+    ['article: a -> an']
+    >>> show("An unicorn has a horn.")
+    ['article: An -> A']
+    """
+    if not r.near(i) or r.words[i] == "A" and not r.first[i]:
+        return None
+    nxt = r.words[i + 1]
+    if nxt.isupper() and len(nxt) > 1 or nxt.lower() in ("herb", "herbs", "herbal"):
+        return None
+    if r.after(i) in ("a", "an", "the") or nxt.lower() in ("and", "or", "is", "in"):
+        return None
+    right = "an" if vowel_sound(nxt) else "a"
+    if right == r.lower[i]:
+        return None
+    sound = "a vowel sound" if right == "an" else "a sound that is no vowel"
+    return at(r, i, "article", f"“{nxt}” starts with {sound}, so it takes “{right}”.", right)
+
+
+_NO_PLURAL_AFTER = word_set(
+    """more less fewer of hundred thousand million billion dozen percent am pm inch foot mile
+    pound year month week day hour minute half quarter other others left right little few"""
+)
+_BESIDE_NUMBER = word_set("grade room page number chapter step part level day unit bus line route lesson problem may june july march april august september october november december january february question act scene game week figure apartment form")
+
+
+def _many_word(r: Reading, i: int) -> bool:
+    word = r.lower[i]
+    if word.isdigit():
+        before = r.before(i)
+        if word in ("1", "0") or before in _BESIDE_NUMBER or len(word) == 4 or r.gap[i] != " ":
+            return False
+        return True
+    if word in ("two", "three", "four", "five", "six", "seven", "eight", "nine", "ten"):
+        return r.before(i) not in _BESIDE_NUMBER
+    return word in MANY and word not in ("both", "these", "those") or word in ("these", "those")
+
+
+@on_words(" ".join(MANY), "lots")
+def one_thing_after_a_word_for_many(r: Reading, i: int) -> Found:
+    """After two, many and several the thing is plural.
+
+    >>> show("I have two cat.")
+    ['plural: cat -> cats']
+    >>> show("How many pencil do you have?")
+    ['plural: pencil -> pencils']
+    """
+    if not r.near(i) or not _many_word(r, i) and r.lower[i] not in ("lots", "both"):
+        return None
+    if r.lower[i] == "lots" and r.after(i) != "of":
+        return None
+    j = i + 2 if r.lower[i] == "lots" else i + 1
+    return _needs_plural(r, i, j)
+
+
+@on_text()
+def one_thing_after_figures(r: Reading) -> Found:
+    """After a number in figures the thing is plural.
+
+    >>> show("We saw 12 duck on the pond.")
+    ['plural: duck -> ducks']
+    """
+    found = []
+    for i, word in enumerate(r.lower):
+        if word.isdigit() and _many_word(r, i) and r.near(i):
+            finding = _needs_plural(r, i, i + 1)
+            if finding is not None:
+                found.append(finding)
+    return found
+
+
+def _needs_plural(r: Reading, i: int, j: int) -> Finding | None:
+    steps = 0
+    while j < r.n - 1 and r.near(j) and steps < 2 and (
+        r.tag[j] in ("JJ", "VBN", "JJR", "JJS") or "ADJ" in lemmas(r.lower[j]) and is_noun(r.lower[j + 1])
+    ) and r.lower[j] not in FUNCTION:
+        j += 1
+        steps += 1
+    if j >= r.n:
+        return None
+    word = r.lower[j]
+    many = plural_of(word)
+    if many is None or word in _NO_PLURAL_AFTER or word in FUNCTION or "-" in word or r.words[j][0].isupper():
+        return None
+    if r.lower[i] in ("these", "those") and (is_verb_tag(r.tag[j]) or r.tag[j] in ("JJ", "RB")):
+        return None
+    after = r.after(j)
+    if after and (is_noun(after) and r.tag[j + 1][:1] == "N" or "'" in after and is_noun(after.split("'")[0])):
+        return None
+    if r.tag[j] in ("RB", "IN", "VBD", "VBG", "JJ") and not (r.tag[j] == "JJ" and not after):
+        return None
+    if "-" in r.gap[i] or r.before(i) in ("a", "an", "the", "one") and r.lower[i] in MANY and after:
+        return None
+    certain = r.tag[j] == "NN" or r.tag[j] == "NNP" or not after
+    return at(r, j, "plural", f"More than one: “{many}”.", many, certain)
+
+
+@on_words("a an one every")
+def many_things_after_a_word_for_one(r: Reading, i: int) -> Found:
+    """After a, one and every stands one thing.
+
+    >>> show("I have one cats.")
+    ['plural: cats -> cat']
+    """
+    if not r.near(i):
+        return None
+    j = i + 1
+    if r.tag[j] in ("JJ",) and r.near(j) and r.lower[j] not in FUNCTION:
+        j += 1
+    word = r.lower[j]
+    one = singular_of(word)
+    if one is None or one == word or word in _ONE_ANYWAY or r.words[j][0].isupper() or "'" in word:
+        return None
+    if r.tag[j] != "NNS" or is_noun(r.after(j)) or r.lower[i] == "one" and "VBZ" in verb_forms(word):
+        return None
+    if r.lower[j - 1] in ("few", "many", "hundred", "dozen", "couple") or zipf(word) > zipf(one) + 0.7:
+        return None
+    return at(r, j, "plural", f"One thing: “{one}”.", one, not r.after(j) or r.after(j) not in ("of",))
+
+
+_ONE_ANYWAY = word_set("news sports series species crossroads headquarters means glasses pants scissors lots physics mathematics gymnastics lens gas bus tennis sometimes stairs goods clothes things days times")
+
+
+@on_words("of")
+def one_thing_after_some_of(r: Reading, i: int) -> Found:
+    """One of, some of, all of the things.
+
+    >>> show("One of my friend has a pony.")
+    ['plural: friend -> friends']
+    """
+    if r.before(i) not in ("one", "two", "many", "several", "few", "each", "both", "lots", "three") or not r.near(i):
+        return None
+    j = i + 1
+    if r.lower[j] not in ("my", "the", "his", "her", "our", "their", "your", "these", "those") and r.before(i) != "lots":
+        return None
+    if r.before(i) == "lots":
+        return None
+    if not r.near(j):
+        return None
+    j += 1
+    if r.tag[j][:2] == "JJ" and r.near(j):
+        j += 1
+    many = plural_of(r.lower[j])
+    if many is None or r.tag[j] not in ("NN",) or is_noun(r.after(j)) or r.lower[j] in ("family", "class", "group", "team", "time"):
+        return None
+    return at(r, j, "plural", f"More than one: “{many}”.", many)
+
+
+@on_text()
+def plural_that_no_noun_has(r: Reading) -> Found:
+    """A plural made by the rule from a noun that does not follow it.
+
+    >>> show("The childs fed two mouses and my foots hurt.")
+    ['plural: childs -> children', 'plural: mouses -> mice', 'plural: foots -> feet']
+    """
+    found = []
+    for i, word in enumerate(r.lower):
+        if word[-1:] != "s" or len(word) < 4 or "'" in word:
+            continue
+        right = bad_plural(word)
+        if right is None:
+            continue
+        if word in listed_words() or verb_forms(word):
+            before = r.before(i)
+            if not (before in DETERMINERS or before in MANY or before.isdigit() or r.tag[i - 1 : i] == ["JJ"]):
+                continue
+        following = r.after(i)
+        if following and is_noun(following) and r.tag[i + 1][:1] == "N" and not verb_forms(following):
+            continue
+        found.append(at(r, i, "plural", f"More than one: “{right}”.", right))
+    return found
+
+
+def bad_plural(word: str) -> str | None:
+    """The right plural for a child's one, None where `word` is none.
+
+    >>> [bad_plural(w) for w in ("childs", "boxs", "babys", "sheeps", "leafs", "dogs", "buses")]
+    ['children', 'boxes', 'babies', 'sheep', 'leaves', None, None]
+    """
+    stems = [word[:-1]]
+    if word.endswith("es"):
+        stems.append(word[:-2])
+    for stem in stems:
+        own = lemmas(stem).get("NOUN", ())
+        if not own or zipf(stem) < 3 or stem in FUNCTION or len(stem) < 3:
+            continue
+        # "mens", "feets": the plural with one more s
+        if own[0] != stem and own[0] + "s" != stem and stem not in own:
+            return stem if not stem.endswith("s") else None
+        forms = inflections(stem, "NNS")
+        if not forms or word in forms or word in lemmas(word).get("NOUN", ()):
+            continue
+        if word in listed_words() and word not in _SOUND_PLURAL:
+            continue
+        if word.endswith("es") and stem == word[:-2] and stem + "s" == forms[0] and word in listed_words():
+            continue
+        return forms[0]
+    return None
+
+
+# Real words that are seldom meant: the plural of an uncommon noun or a verb's form.
+_SOUND_PLURAL = word_set("foots tooths gooses mouses leafs knifes wolfs calfs halfs shelfs loafs wifes lifes thiefs mans womans oxes louses deers sheeps fishs elfs")
+_BARE = word_set(
+    """school bed home church work town lunch dinner breakfast supper class college camp court sea
+    land jail prison bus train car plane boat bike foot night noon midnight day morning music art
+    math reading science history soccer football baseball basketball tennis hockey golf chess tag
+    spring summer fall winter autumn snow rain water milk time kindergarten recess practice heaven
+    earth nature life space god fun love trouble danger fear joy peace ground top front back
+    order line place fact case point example part question answer man woman mom dad grandma
+    grandpa mother father grandmother grandfather everyone swim dance sign trade mail phone hand
+    heart age rest sleep dawn dusk"""
+)
+_TAKERS = word_set(
+    """have has had saw see sees want wants need needs got get gets bought buy made make makes eat
+    ate eats like likes drew draw found find build built read write wrote wear wore wears is was
+    am became become be hold held carry carried drive drives drove ride rode rides ride throw threw
+    kick kicked catch caught open opened close closed play plays use used at in on to into from
+    with by near under over behind fly flew feed fed pet chase chased"""
+)
+
+
+def countable(word: str) -> bool:
+    """Whether word pairs and forms show `word` as a thing that can be counted.
+
+    >>> countable("dog"), countable("water"), countable("zoo")
+    (True, False, True)
+    """
+    many = plural_of(word)
+    if many is None or word in _BARE:
+        return False
+    with_article = pair("a", word) + pair("an", word)
+    as_mass = pair("some", word) + pair("much", word) + pair("of", word) + pair("more", word)
+    if with_article == 0 and as_mass == 0:
+        return zipf(many) > zipf(word) - 0.5 and zipf(many) > 2.5
+    return with_article > as_mass
+
+
+_ORDER = FUNCTION | word_set("last next first second third other same such few many several own little")
+
+
+@on_text()
+def thing_without_its_article(r: Reading) -> Found:
+    """One thing that can be counted needs a, an, the or my.
+
+    >>> show("I saw dog in the yard.")
+    ['article: dog -> a dog']
+    """
+    if r.kind == "topic":
+        return None
+    found = []
+    for i in range(1, r.n):
+        word = r.lower[i]
+        if r.tag[i] not in ("NN", "VB", "NNP", "JJ") or r.first[i] or r.words[i][0].isupper() or not r.near(i - 1):
+            continue
+        j = i - 1
+        if r.tag[j] == "JJ" and j and r.near(j - 1) and r.lower[j] not in _ORDER and "ADJ" in lemmas(r.lower[j]):
+            j -= 1
+        before = r.lower[j]
+        if r.before(j) in DETERMINERS and is_noun(before):
+            continue
+        if before not in PREPOSITIONS and not is_verb_tag(r.tag[j]) or before in BE and r.first[j]:
+            continue
+        if r.gap[i].startswith(",") and "ADJ" in lemmas(word):
+            continue
+        if before not in _TAKERS or word in FUNCTION or not countable(word):
+            continue
+        after = r.after(i)
+        if after and (is_noun(after) and r.tag[i + 1][:1] == "N" or after in ("and", "or", "after", "to", "by", "of") and before not in ("have", "has", "had", "saw", "see", "want", "wants")):
+            continue
+        if r.gap[i].startswith("-") or r.tag[i] == "VB" and before in ("to", "need", "make", "made", "have", "help", "see", "saw"):
+            continue
+        if before in ("to", "play", "plays", "made", "make", "got", "get", "am", "be", "is", "was", "become", "became") and (verb_forms(word) & {"VB"} or "ADJ" in lemmas(word)) and pair("a", word) < 100_000_000:
+            continue
+        if "ADJ" in lemmas(word) and before in ("is", "was", "am", "be", "get", "got", "made", "make"):
+            continue
+        if pair(before, word) > max(pair(before, "a") // 400, 30_000_000):
+            continue
+        start = j + 1
+        article = "an" if vowel_sound(r.words[start]) else "a"
+        said = r.text[r.starts[start] : r.ends[i]]
+        found.append(
+            Finding("article", r.starts[start], r.ends[i],
+                    f"“{said}” needs a small word like “{article}” or “the” before it.",
+                    f"{article} {said}", r.tag[i] == "NN" and before not in PREPOSITIONS)  # fmt: skip
+        )
+    return found
