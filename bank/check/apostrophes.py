@@ -190,7 +190,7 @@ def _owner(r: Reading, i: int) -> Finding | None:
         return None
     thing = j
     steps = 0
-    while thing < r.n - 1 and r.near(thing) and steps < 2 and r.tag[thing] in ("JJ", "CD", "JJS", "JJR") and r.lower[thing] not in ("more", "most", "less", "many") and r.lower[thing] not in PREPOSITIONS:
+    while thing < r.n - 1 and r.near(thing) and steps < 2 and (r.tag[thing] in ("JJ", "JJS", "JJR") or r.lower[thing] in MANY) and r.lower[thing] not in ("more", "most", "less", "many") and r.lower[thing] not in PREPOSITIONS:
         thing += 1
         steps += 1
     owned = r.lower[thing]
@@ -205,7 +205,7 @@ def _owner(r: Reading, i: int) -> Finding | None:
         return None
     if not strong and not (r.before(i) in ("the", "my", "his", "her", "our", "their", "your", "that", "this") and _verb_follows(r, thing)):
         return None
-    if r.first[i] and not named:
+    if r.first[i] and not named or r.before(i) in AUXILIARIES and r.first[i - 1]:
         return None
     many = r.before(i) in MANY or r.before(i) in ("all", "both", "most") or r.before(i).isdigit()
     if many or not named and one and not singular_of(owned) is None and False:

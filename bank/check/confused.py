@@ -30,6 +30,16 @@ def _thing_at(r: Reading, j: int) -> bool:
     return is_noun(r.lower[j]) and r.tag[j] in ("NN", "NNS") and r.lower[j] not in FUNCTION
 
 
+def _bare_thing(r: Reading, j: int) -> bool:
+    """Like `_thing_at`, where the parse cannot be trusted because a short verb stands before."""
+    if _thing_at(r, j):
+        return True
+    if j >= r.n or r.gap[j - 1] != " ":
+        return False
+    word = r.lower[j]
+    return is_noun(word) and "ADJ" not in lemmas(word) and not verb_forms(word) & {"VBG", "VBN", "VBD"}
+
+
 def _ing(r: Reading, j: int) -> bool:
     return j < r.n and r.lower[j].endswith("ing") and "VBG" in verb_forms(r.lower[j]) and r.lower[j] not in ("building", "drawing", "painting", "wedding", "meeting", "clothing", "ceiling", "morning", "evening", "feeling", "writing", "reading", "stocking", "ring", "king", "wing")
 
@@ -103,7 +113,7 @@ def they_are_for_their(r: Reading, i: int) -> Found:
     if r.before(i) in ("over", "up", "down", "out") or not after and r.gap[i].strip()[:1] in (".", "?", "!"):
         return _wrong(r, i, "there", not after)
     j = i + 1
-    if not after or not _thing_at(r, j):
+    if not after or not _bare_thing(r, j):
         return None
     word = r.lower[j]
     if r.before(i) in PREPOSITIONS or r.before(i) and is_verb_tag(r.tag[i - 1]) and r.before(i) not in ("think", "know", "say", "said", "hope"):
@@ -149,7 +159,7 @@ def you_are_for_your(r: Reading, i: int) -> Found:
     ["homophone: you're -> your"]
     """
     j = i + 1
-    if not _thing_at(r, j):
+    if not _bare_thing(r, j):
         return None
     before = r.before(i)
     word = r.lower[j]
@@ -172,7 +182,7 @@ def it_is_for_its(r: Reading, i: int) -> Found:
     ["apostrophe-contraction: it's -> its"]
     """
     j = i + 1
-    if not _thing_at(r, j) or r.lower[j] in ("time", "fun", "night", "day", "winter", "summer", "spring", "fall", "lunch", "noon", "okay", "home", "lunchtime", "bedtime", "midnight", "christmas", "people", "rain", "snow"):
+    if not _bare_thing(r, j) or r.lower[j] in ("time", "fun", "night", "day", "winter", "summer", "spring", "fall", "lunch", "noon", "okay", "home", "lunchtime", "bedtime", "midnight", "christmas", "people", "rain", "snow"):
         return None
     before = r.before(i)
     if before and (before in PREPOSITIONS - {"like", "until", "before", "after", "because"} or is_verb_tag(r.tag[i - 1]) and before not in ("think", "know", "say", "said", "says", "thinks", "hope", "guess", "bet", "thought", "knew", "means") or before in ("and", "all", "both") and _verb_behind(r, j)):
@@ -194,7 +204,7 @@ def whose_or_who_is(r: Reading, i: int) -> Found:
         return None
     after = r.lower[j]
     if r.lower[i] == "who's":
-        if _thing_at(r, j) and (_verb_behind(r, j) or not r.after(j)) and "ADJ" not in lemmas(after):
+        if _bare_thing(r, j) and (_verb_behind(r, j) or not r.after(j)) and "ADJ" not in lemmas(after):
             return _wrong(r, i, "whose")
         return None
     if after in ("the", "a", "an", "not", "been", "your", "my", "there", "at", "in", "on", "going", "ready", "that", "it") or _ing(r, j) and not _thing_at(r, j + 1) or _only_describes(r, j) and not is_noun(after):
@@ -226,6 +236,8 @@ def to_for_too_or_two(r: Reading, i: int) -> Found:
             return _wrong(r, i, "too", before in ("me", "it", "him", "her", "them", "us", "you"))
         return None
     j = i + 1
+    if r.words[j][0].isupper():
+        return None
     if "ADJ" in lemmas(after) and "VB" not in verb_forms(after) and not is_noun(after) and after not in FUNCTION:
         if before in ("due", "next", "close", "belongs", "belong") or is_noun(r.after(j)) and r.tag[j + 1][:1] == "N":
             return None

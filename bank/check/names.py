@@ -6,6 +6,7 @@ that symspellpy's list or wordfreq does is taken for a name, too: the lexicon le
 
 from __future__ import annotations
 
+import re
 from functools import cache
 
 from bank.check.lexicon import lemmas, listed_words, word_set, zipf
@@ -100,10 +101,15 @@ def is_name(word: str) -> bool:
     return word in KNOWN
 
 
+_COMMON_ENDING = re.compile(
+    r"(ly|ful|able|ible|ing|ed|tion|sion|ment|ness|al|ic|ism|ology|age|ers?|ors?|ists?|ive|ous|teen|teenth|fth|nth|less|ward|wise|ity|ship|hood|where|self|selves|site|phone|book|cast|s)$"
+)
+
+
 @cache
 def looks_like_a_name(word: str) -> bool:
     """Whether a word in small letters is known, and left out of the lexicon as names are."""
-    if word in _ALSO_WORDS or not word.isalpha() or len(word) < 4:
+    if word in _ALSO_WORDS or not word.isalpha() or len(word) < 4 or _COMMON_ENDING.search(word):
         return False
     if lemmas(word) or not (word in listed_words() and zipf(word) >= 2.8):
         return False

@@ -93,6 +93,8 @@ def one_thing_after_a_word_for_many(r: Reading, i: int) -> Found:
     """
     if not r.near(i) or not _many_word(r, i) and r.lower[i] not in ("lots", "both"):
         return None
+    if r.lower[i] == "both" and "and" in r.lower[i + 2 : i + 5]:
+        return None
     if r.lower[i] == "lots" and r.after(i) != "of":
         return None
     j = i + 2 if r.lower[i] == "lots" else i + 1
@@ -265,6 +267,22 @@ _TAKERS = word_set(
 )
 
 
+_CONCRETE = word_set(
+    """dog cat bird rabbit hamster turtle frog pony horse cow pig duck hen goat sheep_ bear lion
+    tiger elephant monkey snake spider bee butterfly fox squirrel owl whale shark puppy kitten pet
+    car truck bike bicycle bus_ train_ plane_ boat_ wagon sled scooter skateboard kite ball balloon
+    doll robot puzzle toy game book pencil pen crayon marker backpack lunchbox notebook desk chair
+    table lamp bed_ pillow blanket hat cap coat jacket shirt sweater dress skirt shoe boot sock
+    mitten glove scarf umbrella house tent cabin castle barn garage store zoo park_ museum library
+    farm garden playground apple banana orange pear peach sandwich cookie cupcake pizza_ carrot
+    potato egg spoon fork knife plate bowl cup bottle box bag basket bucket ladder hammer nail
+    shovel rake broom flower tree leaf rock shell stick nest teacher doctor nurse firefighter
+    farmer baker pilot boy girl baby friend brother sister cousin uncle aunt picture letter card
+    present gift birthday camera phone computer tablet clock watch_ ring key door window river lake
+    mountain hill pond island bridge story song poem"""
+)
+
+
 def countable(word: str) -> bool:
     """Whether word pairs and forms show `word` as a thing that can be counted.
 
@@ -282,6 +300,10 @@ def countable(word: str) -> bool:
 
 
 _ORDER = FUNCTION | word_set("last next first second third other same such few many several own little")
+
+
+def after_list(r: Reading, j: int) -> bool:
+    return j > 0 and r.gap[j - 1].startswith(",") and r.lower[j] not in _TAKERS
 
 
 @on_text()
@@ -306,7 +328,7 @@ def thing_without_its_article(r: Reading) -> Found:
             continue
         if before not in PREPOSITIONS and not is_verb_tag(r.tag[j]) or before in BE and r.first[j]:
             continue
-        if r.gap[i].startswith(",") and "ADJ" in lemmas(word):
+        if r.gap[i].startswith(",") or after_list(r, j):
             continue
         if before not in _TAKERS or word in FUNCTION or not countable(word):
             continue
@@ -327,6 +349,6 @@ def thing_without_its_article(r: Reading) -> Found:
         found.append(
             Finding("article", r.starts[start], r.ends[i],
                     f"“{said}” needs a small word like “{article}” or “the” before it.",
-                    f"{article} {said}", r.tag[i] == "NN" and before not in PREPOSITIONS)  # fmt: skip
+                    f"{article} {said}", word in _CONCRETE and r.tag[i] != "VB")  # fmt: skip
         )
     return found

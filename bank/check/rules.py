@@ -6,6 +6,7 @@ from bank.check import (  # noqa: F401  (importing a family registers its rules)
     agreement,
     apostrophes,
     confused,
+    capital_names,
     capitals,
     extra,
     figurative,
@@ -13,6 +14,7 @@ from bank.check import (  # noqa: F401  (importing a family registers its rules)
     negatives,
     nouns,
     pronouns,
+    soundalikes,
     spelled,
     verbs,
 )

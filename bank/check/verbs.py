@@ -66,6 +66,8 @@ def _needs_plain(r: Reading, j: int, why: str, asks: bool = False) -> Finding | 
     forms = verb_forms(word)
     if not forms or "VB" in forms or forms == {"VBG"}:
         return None
+    if asks and is_noun(r.after(j)) and r.tag[j + 1][:1] == "N" and word not in _HAVE:
+        return None
     if forms == {"VBZ"} and singular_of(word) and (asks or r.tag[j] == "NNS" and r.after(j) in ("", "and", "or")):
         # "Where do bears sleep": the things that are asked about.
         return None
@@ -251,7 +253,7 @@ def _past_cue(r: Reading, i: int, j: int) -> bool:
         if word == "yesterday" or word == "ago":
             return True
         if word == "last" and k + 1 < j and (r.lower[k + 1] in _PAST_UNITS or r.lower[k + 1] in _DAYS):
-            if k and r.lower[k - 1] in ("the", "my", "his", "her", "our", "their", "a"):
+            if k and r.lower[k - 1] in ("than", "since", "from", "the", "my", "his", "her", "our", "their", "a"):
                 continue
             return True
     return False

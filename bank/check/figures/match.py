@@ -83,6 +83,8 @@ def _match(r: Reading, i: int, shape: Shape) -> Match | None:
         return None
     if "," not in shape.idiom.pattern and any("," in gap for gap in r.gap[first:last]):
         return None
+    if any(mark in gap for gap in r.gap[first:last] for mark in ".!?;:"):
+        return None
     match = Match(shape.idiom, first, last, slots)
     match.verb = _verb(r, match)
     return match
