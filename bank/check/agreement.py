@@ -267,6 +267,9 @@ def thing_with_the_wrong_verb(r: Reading) -> Found:
         phrase = noun_phrase(r, i)
         if phrase is None or not phrase.sure or not r.near(phrase.last):
             continue
+        if phrase.head == i and r.first[i] and r.after(i) in ("is", "was", "has") and phrase.last == i:
+            # A pet may be called Bubbles or Whiskers.
+            continue
         finding = _after_phrase(r, phrase)
         if finding is not None:
             found.append(finding)

@@ -382,6 +382,8 @@ def where_for_were(r: Reading, i: int) -> Found:
             return None
         return _wrong(r, i, "were", after not in SUBJECTS)
     if before in ("there", "these", "those", "who") or r.tag[i - 1 : i] == ["NNS"] and i and r.near(i - 1):
+        if r.lower[i - 1] in ("marks", "knows", "remembers") or is_verb_tag(r.tag[i - 1]):
+            return None
         if "VBG" in verb_forms(after) or after in ("not", "so", "very", "too", "all", "happy", "late", "in", "on", "at", "wet", "cold") or after in MANY and before == "there" or "ADJ" in lemmas(after) and after not in FUNCTION:
             return _wrong(r, i, "were")
         return None
@@ -400,8 +402,8 @@ def of_for_have_or_off(r: Reading, i: int) -> Found:
     before = r.before(i)
     if before in ("could", "should", "would", "might", "must", "may", "couldn't", "shouldn't", "wouldn't"):
         return _wrong(r, i, "have")
-    if before in ("turn", "turned", "turns", "take", "took", "takes", "fell", "fall", "falls", "hop", "hopped", "jump", "jumped", "jumps", "slid", "rolled", "dropped", "drop", "brush", "cut", "flew", "blew", "fallen", "taken", "wipe", "wiped", "kick", "kicked", "peel", "peeled", "get", "got", "knocked") and (r.after(i) in ARTICLES | POSSESSIVES or not r.after(i)):
-        if before in ("get", "got", "cut", "taken", "brush", "drop", "fall", "take", "turn") and r.before(i - 1) in ARTICLES | POSSESSIVES:
+    if before in ("turn", "turned", "turns", "take", "took", "takes", "fell", "fall", "falls", "hop", "hopped", "jump", "jumped", "jumps", "slid", "rolled", "dropped", "drop", "brush", "cut", "flew", "blew", "fallen", "wipe", "wiped", "kick", "kicked", "peel", "peeled", "get", "got", "knocked") and (r.after(i) in ARTICLES | POSSESSIVES or not r.after(i)):
+        if r.tag[i - 1][:1] == "N" and not r.first[i - 1] or r.before(i - 1) in ARTICLES | POSSESSIVES or r.tag[i - 2 : i - 1] == ["JJ"]:
             return None
         return _wrong(r, i, "off")
     return None

@@ -176,7 +176,7 @@ def _best_other(r: Reading, i: int, others: tuple[str, ...]) -> Finding | None:
         company = _company(r, i, other) - _company(r, i, word)
         score = gain + (2.5 if fits and not own_fits else 0.0) - (2.5 if own_fits and not fits else 0.0) + 1.4 * company
         slot = fits and not own_fits
-        if score < (1.6 if slot else 2.6):
+        if score < (1.6 if slot else 2.4):
             continue
         if best is None or score > best[0]:
             best = (score, other, slot or score > 3.4)

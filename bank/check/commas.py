@@ -1,0 +1,292 @@
+"""Commas: in lists, dates and places, before a joining word, after an opening."""
+
+from __future__ import annotations
+
+import re
+
+from bank.check import names
+from bank.check.engine import Found, at, on_text, on_words
+from bank.check.finding import Finding
+from bank.check.grammar import (
+    AUXILIARIES, DETERMINERS, FUNCTION, PREPOSITIONS, SUBJECTS, is_noun, is_verb_tag, noun_phrase, singular_of,
+    verb_forms,
+)  # fmt: skip
+from bank.check.lexicon import lemmas, word_set
+from bank.check.reading import Reading
+
+_MONTH = "January|February|March|April|May|June|July|August|September|October|November|December"
+_DATE = re.compile(rf"\b((?:{_MONTH}) \d{{1,2}}(?:st|nd|rd|th)?)( )(\d{{4}})\b", re.IGNORECASE)
+_DAY = re.compile(rf"\b((?:Mon|Tues|Wednes|Thurs|Fri|Satur|Sun)day)( )((?:{_MONTH}) \d{{1,2}})\b")
+_TWO_WORD = ("new york", "new mexico", "new jersey", "new hampshire", "north carolina", "south carolina",
+             "north dakota", "south dakota", "west virginia", "rhode island")  # fmt: skip
+
+
+@on_text()
+def date_without_comma(r: Reading) -> Found:
+    """A comma between the day and the year, and after the name of the day.
+
+    >>> show("She was born on June 3 2015.")
+    ['comma-date:   -> , ']
+    """
+    if not any(c.isdigit() for c in r.text):
+        return None
+    return [
+        Finding("comma-date", m.start(2), m.end(2), "Put a comma between the parts of a date.", ", ", True)
+        for pattern in (_DATE, _DAY) for m in pattern.finditer(r.text)
+    ]  # fmt: skip
+
+
+@on_text()
+def place_without_comma(r: Reading) -> Found:
+    """A comma between the town and the state or country.
+
+    >>> show("We live in Austin Texas.")
+    ['comma-place:   -> , ']
+    """
+    found = []
+    for i in range(1, r.n):
+        word = r.lower[i]
+        if not r.words[i][0].isupper() or r.gap[i - 1] != " " or not r.words[i - 1][0].isupper():
+            continue
+        k = i
+        if word in names.STATES | names.COUNTRIES:
+            pair = f"{r.lower[i - 1]} {word}"
+            if pair in _TWO_WORD:
+                k = i - 1
+            elif word in ("york", "jersey", "carolina", "dakota", "hampshire"):
+                continue
+        elif f"{word} {r.after(i)}" in _TWO_WORD:
+            k = i
+        else:
+            continue
+        town = k - 1
+        if town < 0 or r.gap[town] != " " or not r.words[town][0].isupper() or r.lower[town] in _NO_TOWN:
+            continue
+        if r.first[town] and r.lower[town] not in names.CITIES or r.lower[town] in FUNCTION:
+            continue
+        if r.lower[town] in names.MONTHS | names.DAYS | names.PEOPLES or "'" in r.words[town]:
+            continue
+        after = r.after(k)
+        if after and r.words[k + 1][0].isupper() and after not in ("i",) and k == i and not f"{word} {after}" in _TWO_WORD:
+            continue
+        if r.lower[town] in names.PEOPLE and r.lower[town] not in names.CITIES:
+            continue
+        if word in ("washington", "georgia", "virginia", "jordan", "dakota") and r.lower[town] in ("george", "martha"):
+            continue
+        gap = r.ends[town]
+        found.append(
+            Finding("comma-place", gap, gap + 1, "Put a comma between the town and the state or country.", ", ", True)
+        )
+    return found
+
+
+_NO_TOWN = word_set("new north south east west central northern southern eastern western lake mount upper lower aunt uncle miss mr mrs ms dr president great")
+
+
+@on_text()
+def list_without_commas(r: Reading) -> Found:
+    """Three or more things in a row need commas.
+
+    >>> show("I like apples pears and plums.")
+    ['comma-list: apples pears -> apples, pears,']
+    >>> show("I like apple pie and milk.")
+    []
+    """
+    found = []
+    for i in range(2, r.n - 1):
+        if r.lower[i] not in ("and", "or") or not r.near(i):
+            continue
+        finding = _listed(r, i)
+        if finding is not None:
+            found.append(finding)
+    return found
+
+
+def _listed(r: Reading, i: int) -> Finding | None:
+    """Two things that stand side by side before the `and` at word `i`."""
+    b, a = i - 1, i - 2
+    if not r.near(a) or r.gap[b].strip() not in ("", ","):
+        return None
+    first, second, third = r.lower[a], r.lower[b], r.lower[i + 1]
+    sure: bool | None = None
+    if singular_of(first) and singular_of(second) and is_noun(second) and not _owner_like(r, a, b):
+        if r.tag[a] in ("NNS", "NN", "NNPS", "VBZ", "NNP") and (r.tag[b] in ("NNS", "NN", "VBZ", "NNPS")):
+            sure = True
+    elif _same_sort(first, second, third):
+        sure = True
+    elif names.is_name(first) and names.is_name(second) and r.words[a][0].isupper() and r.words[b][0].isupper() and r.words[i + 1][0].isupper():
+        sure = True
+    elif r.lower[a] not in FUNCTION and "VBD" in verb_forms(first) and "VBD" in verb_forms(second) and "VBD" in verb_forms(third) and "ADJ" not in lemmas(second):
+        sure = True
+    elif verb_forms(first) & {"VBG"} and verb_forms(second) & {"VBG"} and verb_forms(third) & {"VBG"}:
+        sure = True
+    elif "VB" in verb_forms(first) and "VB" in verb_forms(second) and "VB" in verb_forms(third) and not is_noun(second) and first not in FUNCTION and second not in FUNCTION and first not in ("go", "come", "help", "let", "make"):
+        sure = True
+    elif _mass_thing(r, a) and _mass_thing(r, b) and is_noun(third) and r.before(a) not in DETERMINERS and (r.tag[b] == "NN"):
+        sure = False
+    if sure is None:
+        last = b
+        return _phrases_listed(r, i) if last else None
+    start = a
+    while start > 0 and r.near(start - 1) and (_same_sort(r.lower[start - 1], first, second) or singular_of(r.lower[start - 1]) and singular_of(first) and r.tag[start - 1] == "NNS"):
+        start -= 1
+    things = r.words[start : b + 1]
+    return Finding("comma-list", r.starts[start], r.ends[b] if r.gap[b] == " " else r.ends[b],
+                   "Put commas between the things in a list.",
+                   ", ".join(things) + ("," if not r.gap[b].startswith(",") else ""), sure)  # fmt: skip
+
+
+def _owner_like(r: Reading, a: int, b: int) -> bool:
+    return r.lower[a] in ("sports", "clothes", "glass", "news", "arts") or r.dep[a] == "poss"
+
+
+_SORTS = [word_set(group) for group in (
+    "red blue green yellow orange purple black white brown pink gray grey gold silver tan",
+    "big small tall short long little tiny huge cold hot warm wet dry soft hard loud quiet fast slow "
+    "happy sad tired hungry kind funny smart brave strong sweet sour salty fluffy furry shiny bright dark old new clean dirty heavy light round square flat smooth rough sticky",
+    "milk juice water bread butter cheese soup rice pizza cake pie salad fruit meat chicken fish ham corn honey jam yogurt popcorn cereal toast pasta chocolate lemonade tea coffee flour sugar salt pepper",
+    "math reading science art music writing spelling gym recess lunch history",
+    "soccer baseball football basketball tennis hockey golf swimming running chess",
+    "mom dad grandma grandpa mother father",
+    "monday tuesday wednesday thursday friday saturday sunday",
+    "spring summer fall winter autumn",
+    "one two three four five six seven eight nine ten",
+    "cat dog bird fish hamster rabbit turtle cow pig horse sheep goat hen duck frog lion tiger bear monkey elephant",
+    "rain snow wind sun ice sand mud rock wood stone metal plastic paper glass glue paint",
+)]  # fmt: skip
+
+
+def _same_sort(first: str, second: str, third: str) -> bool:
+    if first == second:
+        return False
+    return any(first in group and second in group and third in group for group in _SORTS)
+
+
+def _mass_thing(r: Reading, i: int) -> bool:
+    return any(r.lower[i] in group for group in _SORTS[2:5]) and r.lower[i] not in ("chicken", "fruit", "chocolate", "butter", "cheese", "corn", "orange", "honey", "pizza", "tea", "coffee", "math", "science", "spelling", "music", "art", "history", "gym", "soccer", "baseball", "football", "tennis", "golf", "hockey", "basketball", "lunch", "ham", "meat", "rice", "milk", "water")
+
+
+def _phrases_listed(r: Reading, i: int) -> Finding | None:
+    """`a hat a coat and a scarf`: three phrases, each with its small word."""
+    k = i - 1
+    # the second phrase, backwards to its determiner
+    while k > 0 and r.lower[k] not in DETERMINERS and k > i - 4 and r.near(k - 1):
+        k -= 1
+    if r.lower[k] not in ("a", "an", "the", "my", "his", "her", "some") or k < 3 or not r.near(k - 1):
+        return None
+    j = k - 1
+    if not is_noun(r.lower[j]) or r.tag[j][:1] != "N":
+        return None
+    start = j
+    while start > 0 and r.lower[start] not in DETERMINERS and start > j - 3 and r.near(start - 1):
+        start -= 1
+    if r.lower[start] not in ("a", "an", "the", "my", "his", "her", "some") or r.lower[i + 1] not in DETERMINERS:
+        return None
+    if r.lower[start] != r.lower[k] or r.lower[i + 1] != r.lower[k] and r.lower[k] not in ("a", "an"):
+        return None
+    if r.before(start) in ("gave", "give", "made", "showed", "bought", "told", "called", "named", "sent", "brought"):
+        return None
+    one = r.text[r.starts[start] : r.ends[j]]
+    two = r.text[r.starts[k] : r.ends[i - 1]]
+    return Finding("comma-list", r.starts[start], r.ends[i - 1], "Put commas between the things in a list.", f"{one}, {two},", True)
+
+
+@on_words("and but so or")
+def joined_without_comma(r: Reading, i: int) -> Found:
+    """A comma before the word that joins two whole sentences.
+
+    >>> show("I wanted to play outside but it was raining.")
+    ['comma-join: outside -> outside,']
+    """
+    if i < 3 or not r.near(i - 1) or not r.near(i) or r.kind == "topic":
+        return None
+    word = r.lower[i]
+    j = i + 1
+    if r.lower[j] in ("that", "then") and word in ("so", "and") and r.near(j):
+        if r.lower[j] == "that":
+            return None
+        j += 1
+    phrase = noun_phrase(r, j)
+    if phrase is None or not r.near(phrase.last) or phrase.last + 1 >= r.n:
+        return None
+    if r.lower[j] not in SUBJECTS and r.lower[j] not in DETERMINERS and r.tag[j] != "NNP":
+        return None
+    v = phrase.last + 1
+    if r.lower[v] in ("also", "always", "never", "just", "really", "still", "then", "both", "all", "soon", "finally") and r.near(v):
+        v += 1
+    verb = r.lower[v]
+    finite = verb in AUXILIARIES - {"be", "been", "being"} or r.tag[v] in ("VBD", "VBZ", "VBP", "MD") and verb not in FUNCTION
+    if not finite:
+        return None
+    start = next((s for s, e in r.sentences if s <= i < e), 0)
+    if not _whole_clause(r, start, i):
+        return None
+    if word == "so" and (r.lower[i - 1] in ("is", "was", "are", "think", "and", "ever") or i - start < 4):
+        return None
+    if word == "and" and r.lower[j] not in SUBJECTS and r.lower[i - 1] not in SUBJECTS and any(w in ("between", "both") for w in r.lower[start:i]):
+        return None
+    if any(w in ("when", "if", "because", "while", "after", "before", "that", "what", "how", "where", "who", "until", "as", "why", "which", "since") for w in r.lower[start:i]):
+        return None
+    return at(r, i - 1, "comma-join", "Put a comma before the word that joins two sentences.", r.words[i - 1] + ",", word == "but" and i - start >= 4 and phrase.first == phrase.last)
+
+
+def _whole_clause(r: Reading, start: int, i: int) -> bool:
+    """Whether the words from `start` to before `i` have a subject and its verb."""
+    k = start
+    if r.lower[k] in ("yesterday", "today", "then", "first", "once", "soon", "and", "but", "so", "last", "next"):
+        k += 1
+    phrase = noun_phrase(r, k)
+    if phrase is None or phrase.last + 1 >= i:
+        return False
+    v = phrase.last + 1
+    if not r.near(phrase.last):
+        return False
+    if r.lower[v] in ("also", "always", "never", "just", "really", "still", "both", "all", "often", "usually", "sometimes") and v + 1 < i:
+        v += 1
+    return r.lower[v] in AUXILIARIES or r.tag[v] in ("VBD", "VBZ", "VBP", "MD") or "'" in r.lower[start]
+
+
+_OPENING = word_set("when if after before while because although until since once as unless whenever")
+
+
+@on_text()
+def opening_without_comma(r: Reading) -> Found:
+    """A comma after a clause that stands before the main one, and after an opening word.
+
+    >>> show("When the bell rang we ran to the door.")
+    ['comma-intro: rang -> rang,']
+    >>> show("Yes I can swim.")
+    ['comma-intro: Yes -> Yes,']
+    """
+    found = []
+    for start, close in r.sentences:
+        word = r.lower[start]
+        if word in ("yes", "no", "oh", "well", "however", "wow", "hey", "finally", "suddenly", "luckily", "meanwhile") and r.near(start) and close - start > 2:
+            nxt = r.lower[start + 1]
+            if nxt in SUBJECTS or word not in ("no", "well") and nxt in ("the", "my", "a", "that", "there"):
+                found.append(at(r, start, "comma-intro", "Put a comma after the opening word.", r.words[start] + ",", word in ("yes", "no", "oh", "wow", "hey")))
+            continue
+        if word in _OPENING and not any("," in g for g in r.gap[start : close - 1]) and r.kind != "topic":
+            k = _second_clause(r, start, close)
+            if k is not None:
+                found.append(at(r, k - 1, "comma-intro", "Put a comma after the words that come before the main part.", r.words[k - 1] + ",", False))
+    return found
+
+
+def _second_clause(r: Reading, start: int, close: int) -> int | None:
+    """Where the main clause starts after the clause that opens at `start`."""
+    if r.text.rstrip().endswith("?"):
+        return None
+    verbs = 0
+    for k in range(start + 1, close - 1):
+        if r.tag[k] in ("VBD", "VBZ", "VBP", "MD") or r.lower[k] in AUXILIARIES:
+            verbs += 1
+        if verbs and k > start + 2 and r.near(k - 1) and (r.lower[k] in SUBJECTS or r.lower[k] in ("the", "my", "our", "his", "her")) and r.lower[k - 1] not in PREPOSITIONS | DETERMINERS | {"and", "but", "that", "when", "if", "because", "what", "how", "where", "who", "so", "or", "then"} and not (r.lower[k] in ("the", "my", "our", "his", "her") and is_verb_tag(r.tag[k - 1])):
+            phrase = noun_phrase(r, k)
+            if phrase is not None and phrase.last + 1 < close and r.near(phrase.last):
+                v = phrase.last + 1
+                if r.lower[v] in AUXILIARIES or r.tag[v] in ("VBD", "VBZ", "VBP", "MD"):
+                    if r.lower[k] in SUBJECTS and is_verb_tag(r.tag[k - 1]) and r.lower[k - 1] in ("think", "know", "say", "said", "hope", "thought", "knew", "wish", "guess"):
+                        continue
+                    return k
+    return None
