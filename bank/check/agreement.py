@@ -5,9 +5,26 @@ from __future__ import annotations
 from bank.check.engine import Found, at, on_text, on_words
 from bank.check.finding import Finding
 from bank.check.grammar import (
-    ADVERBS, AUXILIARIES, BE, DO, FUNCTION, HAVE, HE, JOINERS, PREPOSITIONS,
-    SUBJECTS, WH, Phrase, clause_has_finite_verb, form, is_noun, is_verb_tag,
-    leans_to_verb, noun_phrase, singular_of, verb_forms,
+    ADVERBS,
+    AUXILIARIES,
+    BE,
+    DO,
+    FUNCTION,
+    HAVE,
+    HE,
+    JOINERS,
+    PREPOSITIONS,
+    SUBJECTS,
+    WH,
+    Phrase,
+    clause_has_finite_verb,
+    form,
+    is_noun,
+    is_verb_tag,
+    leans_to_verb,
+    noun_phrase,
+    singular_of,
+    verb_forms,
 )  # fmt: skip
 from bank.check.lexicon import word_set
 from bank.check.reading import Reading
@@ -45,7 +62,7 @@ def one_person_with_verb_for_many(r: Reading, i: int) -> Found:
     """He, she or it with a verb for many.
 
     >>> show("He like to draw.")
-    ["agreement: like -> likes"]
+    ['agreement: like -> likes']
     >>> show("Does he like to draw?")
     []
     """
@@ -67,7 +84,12 @@ def one_person_with_verb_for_many(r: Reading, i: int) -> Found:
     if word in _NOT_A_VERB and word != "like":
         return None
     forms = verb_forms(word)
-    if "VB" not in forms or "VBD" in forms or "VBN" in forms and word not in ("come", "run", "become"):
+    if (
+        "VB" not in forms
+        or "VBD" in forms
+        or "VBN" in forms
+        and word not in ("come", "run", "become")
+    ):
         return None
     if _asked_before(r, i) or _wishing(r, i) or r.tag[j] in ("IN", "RB", "NNS") and word != "like":
         return None
@@ -115,7 +137,13 @@ def many_with_verb_for_one(r: Reading, i: int) -> Found:
         return None
     word = r.lower[j]
     joined = r.before(i) == "and"
-    if word == "am" and (subject != "i" or joined) or word in ("are", "aren't") and subject == "i" and not joined:
+    if (
+        word == "am"
+        and (subject != "i" or joined)
+        or word in ("are", "aren't")
+        and subject == "i"
+        and not joined
+    ):
         if _asked_before(r, i):
             return None
         return _finding(r, j, r.words[i], "are" if word == "am" else "am")
@@ -146,7 +174,9 @@ def _relative(r: Reading, i: int) -> bool:
     return r.before(i) in PREPOSITIONS or bool(r.before(i)) and is_verb_tag(r.tag[i - 1])
 
 
-@on_words("do does have has is are was were don't doesn't isn't aren't wasn't weren't haven't hasn't")
+@on_words(
+    "do does have has is are was were don't doesn't isn't aren't wasn't weren't haven't hasn't"
+)
 def helper_before_its_subject(r: Reading, i: int) -> Found:
     """In a question the helping verb matches the subject behind it.
 
@@ -162,7 +192,11 @@ def helper_before_its_subject(r: Reading, i: int) -> Found:
         return None
     there = r.before(i) in ("there", "here") and not (i > 1 and r.lower[i - 2] in BE)
     j = i + 1
-    if r.lower[j] == "there" and word in BE | {"isn't", "aren't", "wasn't", "weren't"} and r.near(j):
+    if (
+        r.lower[j] == "there"
+        and word in BE | {"isn't", "aren't", "wasn't", "weren't"}
+        and r.near(j)
+    ):
         there, j = True, j + 1
     opens = r.first[i] or r.lower[i - 1] in WH or there or _asks_what_sort(r, i)
     if not opens or word in ("have", "do") and r.lower[j] == "it" and r.first[i]:
@@ -178,7 +212,12 @@ def helper_before_its_subject(r: Reading, i: int) -> Found:
     phrase = noun_phrase(r, j)
     if phrase is None or not phrase.sure:
         return None
-    if r.lower[i - 1] in ("who", "which", "what") and i > 0 and not r.first[i] and word not in ("do", "does", "don't", "doesn't"):
+    if (
+        r.lower[i - 1] in ("who", "which", "what")
+        and i > 0
+        and not r.first[i]
+        and word not in ("do", "does", "don't", "doesn't")
+    ):
         # "What is in the box" has no subject behind the verb; a phrase right behind it is one.
         if r.lower[i - 1] != "what" or word in HAVE:
             return None
@@ -242,7 +281,11 @@ def _inverted_demonstrative(r: Reading, i: int, j: int) -> Finding | None:
     word, subject = r.lower[i], r.lower[j]
     if subject in ("these", "those") and word in _FOR_MANY:
         return _finding(r, i, r.words[j], _FOR_MANY[word])
-    if subject in ("this", "that") and word in ("are", "were", "do", "have") and r.tag[j + 1 : j + 2] != ["NNS"]:
+    if (
+        subject in ("this", "that")
+        and word in ("are", "were", "do", "have")
+        and r.tag[j + 1 : j + 2] != ["NNS"]
+    ):
         if word in ("do", "have") and not _then_verb(r, j):
             return None
         return _finding(r, i, r.words[j], _FOR_ONE[word])
@@ -267,7 +310,12 @@ def thing_with_the_wrong_verb(r: Reading) -> Found:
         phrase = noun_phrase(r, i)
         if phrase is None or not phrase.sure or not r.near(phrase.last):
             continue
-        if phrase.head == i and r.first[i] and r.after(i) in ("is", "was", "has") and phrase.last == i:
+        if (
+            phrase.head == i
+            and r.first[i]
+            and r.after(i) in ("is", "was", "has")
+            and phrase.last == i
+        ):
             # A pet may be called Bubbles or Whiskers.
             continue
         finding = _after_phrase(r, phrase)
@@ -279,10 +327,29 @@ def thing_with_the_wrong_verb(r: Reading) -> Found:
 def _clause_starts(r: Reading) -> list[int]:
     starts = []
     for i in range(r.n):
-        opens = r.first[i] or r.gap[i - 1].strip() in (",", '"', ';', ', "', ",\"", "“", ", “")
-        if i > 0 and r.lower[i - 1] in ("because", "when", "if", "while", "after", "before", "until", "but", "so", "that", "and", "although") and not opens:
+        opens = r.first[i] or r.gap[i - 1].strip() in (",", '"', ";", ', "', ',"', "“", ", “")
+        if (
+            i > 0
+            and r.lower[i - 1]
+            in (
+                "because",
+                "when",
+                "if",
+                "while",
+                "after",
+                "before",
+                "until",
+                "but",
+                "so",
+                "that",
+                "and",
+                "although",
+            )
+            and not opens
+        ):
             opens = r.lower[i - 1] not in ("that", "and", "after", "before", "until", "so") or (
-                r.lower[i - 1] == "and" and i > 1 and "," in r.gap[i - 2])
+                r.lower[i - 1] == "and" and i > 1 and "," in r.gap[i - 2]
+            )
         if opens:
             starts.append(i + 1 if r.lower[i] in JOINERS and r.near(i) and i + 1 < r.n else i)
     return starts
@@ -310,12 +377,20 @@ def _after_phrase(r: Reading, phrase: Phrase) -> Finding | None:
         return None
     forms = verb_forms(word)
     if phrase.many:
-        if "VBZ" not in forms or r.tag[i] == "NNS" and (
-            clause_has_finite_verb(r, i + 1, close) or not _complement(r, i)):
+        if (
+            "VBZ" not in forms
+            or r.tag[i] == "NNS"
+            and (clause_has_finite_verb(r, i + 1, close) or not _complement(r, i))
+        ):
             return None
         right = form(word, "VB")
         return _finding(r, i, subject, right) if right else None
-    if "VB" not in forms or "VBD" in forms or "VBN" in forms and word not in ("come", "run", "become"):
+    if (
+        "VB" not in forms
+        or "VBD" in forms
+        or "VBN" in forms
+        and word not in ("come", "run", "become")
+    ):
         return None
     noun_too = is_noun(word) or "ADJ" in r_lemmas(word)
     if r.tag[i] == "VB" and not _complement(r, i):
@@ -342,7 +417,10 @@ def _complement(r: Reading, i: int) -> bool:
     if not after:
         return r.gap[i].strip() not in (",",)
     return (
-        after in PREPOSITIONS or after in WH or after in r_dets() or r.tag[i + 1] in ("RB", "CD", "PRP$", "PRP", "DT", "TO", "IN", "JJ")
+        after in PREPOSITIONS
+        or after in WH
+        or after in r_dets()
+        or r.tag[i + 1] in ("RB", "CD", "PRP$", "PRP", "DT", "TO", "IN", "JJ")
         or after in ("and",)
     )
 
@@ -353,7 +431,9 @@ def r_dets() -> frozenset[str]:
     return DETERMINERS | OBJECTS
 
 
-@on_words("everybody everyone everything somebody someone something nobody anybody anyone nothing each")
+@on_words(
+    "everybody everyone everything somebody someone something nobody anybody anyone nothing each"
+)
 def everyone_is_one(r: Reading, i: int) -> Found:
     """Everyone, nobody and their like are one.
 
@@ -364,7 +444,14 @@ def everyone_is_one(r: Reading, i: int) -> Found:
         return None
     j = i + 1
     if r.after(i) == "of":
-        while j < r.n and r.near(j - 1) and (r.lower[j] in ("of", "the", "us", "them", "my", "these", "those", "our", "you") or r.tag[j] in ("NNS", "JJ")):
+        while (
+            j < r.n
+            and r.near(j - 1)
+            and (
+                r.lower[j] in ("of", "the", "us", "them", "my", "these", "those", "our", "you")
+                or r.tag[j] in ("NNS", "JJ")
+            )
+        ):
             j += 1
     if j >= r.n or not r.near(j - 1) or r.lower[i] == "each" and j == i + 1:
         return None

@@ -5,10 +5,20 @@ from __future__ import annotations
 from bank.check.engine import ALL_KINDS, Found, at, on_text, on_words
 from bank.check.finding import Finding
 from bank.check.grammar import (
-    ADVERBS, AUXILIARIES, DETERMINERS, FUNCTION, MANY, POSSESSIVES, PREPOSITIONS, SUBJECTS, WH,
-    is_noun, is_verb_tag, plural_of, singular_of, verb_forms,
+    ADVERBS,
+    AUXILIARIES,
+    DETERMINERS,
+    FUNCTION,
+    MANY,
+    PREPOSITIONS,
+    SUBJECTS,
+    is_noun,
+    is_verb_tag,
+    plural_of,
+    singular_of,
+    verb_forms,
 )  # fmt: skip
-from bank.check.lexicon import lemmas, listed_words, word_set, zipf
+from bank.check.lexicon import lemmas, word_set
 from bank.check.names import is_name
 from bank.check.reading import Reading
 
@@ -38,7 +48,12 @@ def short_form_without_apostrophe(r: Reading) -> Found:
         right = _SHORT.get(word)
         if right is None and word.endswith("'nt"):
             right = _SHORT.get(word.replace("'", ""))
-        if right is None and word.endswith("n") and r.gap[i] in ("'", "’") and _SHORT.get(word + "t"):
+        if (
+            right is None
+            and word.endswith("n")
+            and r.gap[i] in ("'", "’")
+            and _SHORT.get(word + "t")
+        ):
             right = None
         if right is not None:
             if right[0] == "i":
@@ -48,7 +63,14 @@ def short_form_without_apostrophe(r: Reading) -> Found:
 
 
 def _short(r: Reading, i: int, right: str, certain: bool = True) -> Finding:
-    return at(r, i, "apostrophe-contraction", f"Letters were left out; the short form is “{right}”.", right, certain)
+    return at(
+        r,
+        i,
+        "apostrophe-contraction",
+        f"Letters were left out; the short form is “{right}”.",
+        right,
+        certain,
+    )
 
 
 @on_words("o")
@@ -59,7 +81,9 @@ def clock_without_apostrophe(r: Reading, i: int) -> Found:
     ["apostrophe-contraction: o clock -> o'clock"]
     """
     if r.after(i) == "clock":
-        return at(r, i, "apostrophe-contraction", "The short form is “o'clock”.", "o'clock", to=i + 1)
+        return at(
+            r, i, "apostrophe-contraction", "The short form is “o'clock”.", "o'clock", to=i + 1
+        )
     return None
 
 
@@ -82,14 +106,41 @@ def short_form_that_is_a_word(r: Reading, i: int) -> Found:
         if r.first[i] and plain and after not in ("in", "out", "me"):
             return _short(r, i, "let's")
         return None
-    opens = r.first[i] or r.lower[i - 1] in ("and", "but", "because", "so", "if", "when", "that", "think", "hope") or "," in r.gap[i - 1]
-    if word == "id" and after in ("like", "love", "rather", "be", "have", "never", "go", "say", "want"):
+    opens = (
+        r.first[i]
+        or r.lower[i - 1] in ("and", "but", "because", "so", "if", "when", "that", "think", "hope")
+        or "," in r.gap[i - 1]
+    )
+    if word == "id" and after in (
+        "like",
+        "love",
+        "rather",
+        "be",
+        "have",
+        "never",
+        "go",
+        "say",
+        "want",
+    ):
         return _short(r, i, "I'd")
-    if word == "ill" and opens and (plain or after in ADVERBS) and after not in ("people", "health"):
+    if (
+        word == "ill"
+        and opens
+        and (plain or after in ADVERBS)
+        and after not in ("people", "health")
+    ):
         return _short(r, i, "I'll")
     if word == "were" and opens:
         return _we_are(r, i)
-    if word in ("well", "shell") and opens and r.first[i] and plain and "," not in r.gap[i] and after not in FUNCTION - {"be", "have", "do"} and not is_noun(after):
+    if (
+        word in ("well", "shell")
+        and opens
+        and r.first[i]
+        and plain
+        and "," not in r.gap[i]
+        and after not in FUNCTION - {"be", "have", "do"}
+        and not is_noun(after)
+    ):
         return _short(r, i, {"well": "we'll", "shell": "she'll"}[word])
     if word in ("wed", "shed", "hell") and r.first[i] and plain and not is_noun(after):
         return _short(r, i, {"wed": "we'd", "shed": "she'd", "hell": "he'll"}[word])
@@ -100,7 +151,18 @@ def _we_are(r: Reading, i: int) -> Finding | None:
     after = r.after(i)
     if after in SUBJECTS or after in DETERMINERS or r.text.rstrip().endswith("?"):
         return None
-    if "VBG" in verb_forms(after) or after in ("not", "all", "almost", "very", "so", "ready", "going", "late", "happy", "here"):
+    if "VBG" in verb_forms(after) or after in (
+        "not",
+        "all",
+        "almost",
+        "very",
+        "so",
+        "ready",
+        "going",
+        "late",
+        "happy",
+        "here",
+    ):
         return _short(r, i, "we're")
     return None
 
@@ -116,20 +178,123 @@ def its_for_it_is(r: Reading, i: int) -> Found:
     """
     after = r.after(i)
     if not after:
-        return _short(r, i, "it's", False) if r.text[r.ends[i] : r.ends[i] + 1] in (".", "!") and False else None
+        return (
+            _short(r, i, "it's", False)
+            if r.text[r.ends[i] : r.ends[i] + 1] in (".", "!") and False
+            else None
+        )
     j = i + 1
-    if after in ("a", "an", "the", "not", "been", "so", "too", "very", "my", "your", "his", "our", "their", "me", "you", "him", "us", "them", "going", "raining", "snowing", "because", "important", "okay", "always", "never", "really", "just", "almost", "hard", "easy", "fun", "just", "probably", "also", "in", "on", "at", "like", "that", "what", "where", "how", "he", "she", "they", "i", "here", "there", "nice", "good", "great", "funny", "sunny", "windy", "cloudy", "rainy", "bad", "sad", "true", "time"):
-        if after in ("time", "good", "great", "fun", "sunny", "bad", "nice", "hard", "easy", "funny", "true", "sad", "important") and is_noun(r.after(j)) and r.tag[j + 1][:1] == "N":
+    if after in (
+        "a",
+        "an",
+        "the",
+        "not",
+        "been",
+        "so",
+        "too",
+        "very",
+        "my",
+        "your",
+        "his",
+        "our",
+        "their",
+        "me",
+        "you",
+        "him",
+        "us",
+        "them",
+        "going",
+        "raining",
+        "snowing",
+        "because",
+        "important",
+        "okay",
+        "always",
+        "never",
+        "really",
+        "just",
+        "almost",
+        "hard",
+        "easy",
+        "fun",
+        "just",
+        "probably",
+        "also",
+        "in",
+        "on",
+        "at",
+        "like",
+        "that",
+        "what",
+        "where",
+        "how",
+        "he",
+        "she",
+        "they",
+        "i",
+        "here",
+        "there",
+        "nice",
+        "good",
+        "great",
+        "funny",
+        "sunny",
+        "windy",
+        "cloudy",
+        "rainy",
+        "bad",
+        "sad",
+        "true",
+        "time",
+    ):
+        if (
+            after
+            in (
+                "time",
+                "good",
+                "great",
+                "fun",
+                "sunny",
+                "bad",
+                "nice",
+                "hard",
+                "easy",
+                "funny",
+                "true",
+                "sad",
+                "important",
+            )
+            and is_noun(r.after(j))
+            and r.tag[j + 1][:1] == "N"
+        ):
             return None
         if after == "time" and r.after(j) not in ("to", "for", "that", ""):
             return None
         return _short(r, i, "it's")
     tag = r.tag[j]
     next_after = r.after(j)
-    if tag in ("VBG", "NN") and "VBG" in verb_forms(after) and not (next_after and is_noun(next_after)):
-        opens = r.first[i] or r.before(i) in ("that", "because", "and", "but", "when", "if", "think", "so")
+    if (
+        tag in ("VBG", "NN")
+        and "VBG" in verb_forms(after)
+        and not (next_after and is_noun(next_after))
+    ):
+        opens = r.first[i] or r.before(i) in (
+            "that",
+            "because",
+            "and",
+            "but",
+            "when",
+            "if",
+            "think",
+            "so",
+        )
         return _short(r, i, "it's", opens) if opens else None
-    if tag in ("JJ", "RB", "JJR") and not is_noun(after) and not is_noun(next_after) and (not next_after or next_after in FUNCTION or r.tag[j + 1] in ("IN", "TO", "CC", "RB")):
+    if (
+        tag in ("JJ", "RB", "JJR")
+        and not is_noun(after)
+        and not is_noun(next_after)
+        and (not next_after or next_after in FUNCTION or r.tag[j + 1] in ("IN", "TO", "CC", "RB"))
+    ):
         return _short(r, i, "it's")
     return None
 
@@ -168,7 +333,14 @@ def owner_without_apostrophe(r: Reading) -> Found:
     found = []
     for i in range(r.n - 1):
         word = r.lower[i]
-        if word[-1] != "s" or len(word) < 4 or not r.near(i) or word in _S_COMPOUND or word in FUNCTION or "'" in word:
+        if (
+            word[-1] != "s"
+            or len(word) < 4
+            or not r.near(i)
+            or word in _S_COMPOUND
+            or word in FUNCTION
+            or "'" in word
+        ):
             continue
         finding = _owner(r, i)
         if finding is not None:
@@ -179,36 +351,61 @@ def owner_without_apostrophe(r: Reading) -> Found:
 def _owner(r: Reading, i: int) -> Finding | None:
     word, j = r.lower[i], i + 1
     stem = word[:-1]
-    named = r.words[i][0].isupper() and (is_name(stem) or not r.first[i] and not lemmas(word)) and not is_name(word)
+    named = (
+        r.words[i][0].isupper()
+        and (is_name(stem) or not r.first[i] and not lemmas(word))
+        and not is_name(word)
+    )
     one = singular_of(word)
     if word.endswith("ies") and len(word) > 4 and one == word[:-3] + "y":
         stem = one
-    if one is None and not named and plural_of(stem) != word:
-        if not (stem in _OWNERS):
-            return None
-    if not named and is_verb_tag(r.tag[i]) and "VBZ" in verb_forms(word) and not (r.before(i) in DETERMINERS):
+    if one is None and not named and plural_of(stem) != word and stem not in _OWNERS:
+        return None
+    if (
+        not named
+        and is_verb_tag(r.tag[i])
+        and "VBZ" in verb_forms(word)
+        and r.before(i) not in DETERMINERS
+    ):
         return None
     thing = j
     steps = 0
-    while thing < r.n - 1 and r.near(thing) and steps < 2 and (r.tag[thing] in ("JJ", "JJS", "JJR") or r.lower[thing] in MANY) and r.lower[thing] not in ("more", "most", "less", "many") and r.lower[thing] not in PREPOSITIONS:
+    while (
+        thing < r.n - 1
+        and r.near(thing)
+        and steps < 2
+        and (r.tag[thing] in ("JJ", "JJS", "JJR") or r.lower[thing] in MANY)
+        and r.lower[thing] not in ("more", "most", "less", "many")
+        and r.lower[thing] not in PREPOSITIONS
+    ):
         thing += 1
         steps += 1
     owned = r.lower[thing]
-    if not is_noun(owned) or owned in ADVERBS or r.tag[thing][:1] not in ("N",) and not (r.tag[thing] in ("VB", "VBZ", "VBP", "JJ", "VBD") and _verb_follows(r, thing)):
+    if (
+        not is_noun(owned)
+        or owned in ADVERBS
+        or r.tag[thing][:1] not in ("N",)
+        and not (r.tag[thing] in ("VB", "VBZ", "VBP", "JJ", "VBD") and _verb_follows(r, thing))
+    ):
         return None
     if r.words[thing][0].isupper() and not named:
+        return None
+    if r.tag[thing] == "NNS" and r.after(thing) in ("and", "or") and singular_of(word):
         return None
     strong = named or stem in _OWNERS or (one or "") in _OWNERS
     if verb_forms(owned) and not _verb_follows(r, thing) and not _closed_by_end(r, i, thing):
         return None
     if not strong and not _verb_follows(r, thing):
         return None
-    if not strong and not (r.before(i) in ("the", "my", "his", "her", "our", "their", "your", "that", "this") and _verb_follows(r, thing)):
+    if not strong and not (
+        r.before(i) in ("the", "my", "his", "her", "our", "their", "your", "that", "this")
+        and _verb_follows(r, thing)
+    ):
         return None
     if r.first[i] and not named or r.before(i) in AUXILIARIES and r.first[i - 1]:
         return None
     many = r.before(i) in MANY or r.before(i) in ("all", "both", "most") or r.before(i).isdigit()
-    if many or not named and one and not singular_of(owned) is None and False:
+    if many or not named and one and singular_of(owned) is not None and False:
         right = word + "'"
     elif named:
         right = r.words[i][:-1] + "'s"
@@ -217,7 +414,15 @@ def _owner(r: Reading, i: int) -> Finding | None:
     else:
         right = (one or stem) + "'s"
     others = () if many or named else (word + "'",)
-    return at(r, i, "apostrophe-possessive", f"For who owns it write “{right}”.", right, strong, others=others)
+    return at(
+        r,
+        i,
+        "apostrophe-possessive",
+        f"For who owns it write “{right}”.",
+        right,
+        strong,
+        others=others,
+    )
 
 
 def _verb_follows(r: Reading, thing: int) -> bool:
@@ -227,21 +432,33 @@ def _verb_follows(r: Reading, thing: int) -> bool:
     return (
         after in AUXILIARIES
         or r.tag[thing + 1] in ("VBZ", "VBD", "VBP", "MD")
-        or bool(verb_forms(after) & {"VBD", "VBZ"}) and not is_noun(after)
+        or bool(verb_forms(after) & {"VBD", "VBZ"})
+        and not is_noun(after)
     )
 
 
 def _closed_by_end(r: Reading, i: int, thing: int) -> bool:
     """Whether the owned thing closes its phrase, after a verb or a small word before the owner."""
-    if r.after(thing) and r.after(thing) not in PREPOSITIONS | word_set("and or but because so when after"):
+    if r.after(thing) and r.after(thing) not in PREPOSITIONS | word_set(
+        "and or but because so when after"
+    ):
         return False
     start = i
-    while start > 0 and r.near(start - 1) and (r.lower[start - 1] in DETERMINERS | MANY or r.tag[start - 1][:2] == "JJ"):
+    while (
+        start > 0
+        and r.near(start - 1)
+        and (r.lower[start - 1] in DETERMINERS | MANY or r.tag[start - 1][:2] == "JJ")
+    ):
         start -= 1
     if start == 0 or r.first[start]:
         return False
     before = r.lower[start - 1]
-    return before in PREPOSITIONS or before in AUXILIARIES or is_verb_tag(r.tag[start - 1]) or bool(verb_forms(before))
+    return (
+        before in PREPOSITIONS
+        or before in AUXILIARIES
+        or is_verb_tag(r.tag[start - 1])
+        or bool(verb_forms(before))
+    )
 
 
 @on_text()
@@ -257,9 +474,22 @@ def plural_with_apostrophe(r: Reading) -> Found:
             continue
         many = plural_of(word[:-2])
         after = r.after(i)
-        if many is None or after and (is_noun(after) or r.tag[min(i + 2, r.n - 1)] in ("JJ",)) or after in AUXILIARIES:
+        if (
+            many is None
+            or after
+            and (is_noun(after) or r.tag[min(i + 2, r.n - 1)] in ("JJ",))
+            or after in AUXILIARIES
+        ):
             continue
-        found.append(at(r, i, "apostrophe-possessive", f"More than one is “{many}”, with no apostrophe.", many))
+        found.append(
+            at(
+                r,
+                i,
+                "apostrophe-possessive",
+                f"More than one is “{many}”, with no apostrophe.",
+                many,
+            )
+        )
     return found
 
 
@@ -274,10 +504,53 @@ def owner_of_a_thing_of_the_owner(r: Reading, i: int) -> Found:
     if not r.near(i) or not r.near(j) or r.lower[j] not in _PEOPLE or j + 1 >= r.n:
         return None
     owned = r.lower[j + 1]
-    if owned in ("name", "house", "car", "hat", "shoes", "coat", "birthday", "room", "bike", "job", "bed", "toy", "toys", "bowl", "tail", "dog", "cat", "phone", "desk", "backpack", "book") and r.tag[j + 1][:1] == "N":
-        if r.lower[j] in ("baby", "girl", "boy", "doll", "cat", "dog", "class", "team", "family", "school"):
+    if (
+        owned
+        in (
+            "name",
+            "house",
+            "car",
+            "hat",
+            "shoes",
+            "coat",
+            "birthday",
+            "room",
+            "bike",
+            "job",
+            "bed",
+            "toy",
+            "toys",
+            "bowl",
+            "tail",
+            "dog",
+            "cat",
+            "phone",
+            "desk",
+            "backpack",
+            "book",
+        )
+        and r.tag[j + 1][:1] == "N"
+    ):
+        if r.lower[j] in (
+            "baby",
+            "girl",
+            "boy",
+            "doll",
+            "cat",
+            "dog",
+            "class",
+            "team",
+            "family",
+            "school",
+        ):
             return None
-        return at(r, j, "apostrophe-possessive", f"For who owns it write “{r.lower[j]}'s”.", r.lower[j] + "'s")
+        return at(
+            r,
+            j,
+            "apostrophe-possessive",
+            f"For who owns it write “{r.lower[j]}'s”.",
+            r.lower[j] + "'s",
+        )
     return None
 
 

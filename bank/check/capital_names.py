@@ -6,15 +6,32 @@ from bank.check import names
 from bank.check.engine import ALL_KINDS, Found, at, on_text
 from bank.check.finding import Finding
 from bank.check.grammar import (
-    ARTICLES, AUXILIARIES, DETERMINERS, FUNCTION, POSSESSIVES, PREPOSITIONS, WH, is_noun, singular_of, verb_forms,
+    ARTICLES,
+    AUXILIARIES,
+    DETERMINERS,
+    FUNCTION,
+    POSSESSIVES,
+    PREPOSITIONS,
+    WH,
+    is_noun,
+    singular_of,
+    verb_forms,
 )  # fmt: skip
 from bank.check.lexicon import lemmas, word_set, zipf
 from bank.check.reading import Reading
 
-_TITLE_WORDS = word_set("mr mrs ms dr miss coach aunt uncle grandma grandpa grandmother grandfather officer captain principal president king queen prince princess mayor nurse judge sir lady saint")
-_KIN = word_set("mom dad mommy daddy grandma grandpa mother father papa mama nana granny auntie mum")
-_PLACE_ENDS = word_set("street avenue road lane river lake mountain mountains ocean sea park school elementary island bay beach county city library museum zoo canyon falls bridge hospital university drive court")
-_ALWAYS_CAPITAL = word_set("i english god internet earth sun moon mom dad grandma grandpa mommy daddy santa tv ok dvd usa us pe bc ad am pm a o x t b c d e f g h north south east west bible koran")
+_TITLE_WORDS = word_set(
+    "mr mrs ms dr miss coach aunt uncle grandma grandpa grandmother grandfather officer captain principal president king queen prince princess mayor nurse judge sir lady saint"
+)
+_KIN = word_set(
+    "mom dad mommy daddy grandma grandpa mother father papa mama nana granny auntie mum"
+)
+_PLACE_ENDS = word_set(
+    "street avenue road lane river lake mountain mountains ocean sea park school elementary island bay beach county city library museum zoo canyon falls bridge hospital university drive court"
+)
+_ALWAYS_CAPITAL = word_set(
+    "i english god internet earth sun moon mom dad grandma grandpa mommy daddy santa tv ok dvd usa us pe bc ad am pm a o x t b c d e f g h north south east west bible koran"
+)
 _NAMED = word_set("named name's called")
 _MONTH_NEAR = word_set("in on of last next every this since until by early late during")
 
@@ -38,9 +55,16 @@ def small_name(r: Reading) -> Found:
         if verdict is None:
             continue
         found.append(
-            at(r, i, "capital-first" if r.first[i] else "capital-name",
-               "A sentence starts with a capital letter." if r.first[i] else "A name starts with a capital letter.",
-               written[0].upper() + written[1:], verdict)  # fmt: skip
+            at(
+                r,
+                i,
+                "capital-first" if r.first[i] else "capital-name",
+                "A sentence starts with a capital letter."
+                if r.first[i]
+                else "A name starts with a capital letter.",
+                written[0].upper() + written[1:],
+                verdict,
+            )  # fmt: skip
         )
     return found
 
@@ -57,27 +81,91 @@ def _name_verdict(r: Reading, i: int) -> bool | None:
         return True
     if word in names.TITLES:
         return True if r.gap[i].strip() in (".", "") and i + 1 < r.n else None
-    if word in _TITLE_WORDS and after_capital and r.gap[i] == " " and r.before(i) not in DETERMINERS and not r.first[i + 1]:
+    if (
+        word in _TITLE_WORDS
+        and after_capital
+        and r.gap[i] == " "
+        and r.before(i) not in DETERMINERS
+        and not r.first[i + 1]
+    ):
         return True
     before = r.before(i)
     if word in ("march", "may", "august") and before in _MONTH_NEAR - {"this", "by"} and before:
         after = r.after(i)
-        if before in ("in", "on", "last", "next", "since", "until", "every") and not is_noun(after) or after.isdigit():
+        if (
+            before in ("in", "on", "last", "next", "since", "until", "every")
+            and not is_noun(after)
+            or after.isdigit()
+        ):
             return True
         return None
     if word in ("march", "may", "august") and r.after(i).isdigit():
         return True
     if before in _NAMED and not lemmas(word) and word not in FUNCTION and before != "called":
         return True
-    if before in _NAMED and r.gap[i].strip() and word not in FUNCTION and r.tag[i] in ("NN", "JJ", "NNP", "VB") and before == "named":
+    if (
+        before in _NAMED
+        and r.gap[i].strip()
+        and word not in FUNCTION
+        and r.tag[i] in ("NN", "JJ", "NNP", "VB")
+        and before == "named"
+    ):
         return True
-    if before.isdigit() is False and before in _TITLE_WORDS - {"coach", "principal", "president", "judge", "nurse", "captain", "king", "queen", "prince", "princess", "miss", "lady", "officer", "mayor"} and before in ("mr", "mrs", "ms", "dr", "aunt", "uncle"):
-        return True if word not in FUNCTION and not verb_forms(word) or zipf(word) < 4 and word not in FUNCTION else None
+    if (
+        before.isdigit() is False
+        and before
+        in _TITLE_WORDS
+        - {
+            "coach",
+            "principal",
+            "president",
+            "judge",
+            "nurse",
+            "captain",
+            "king",
+            "queen",
+            "prince",
+            "princess",
+            "miss",
+            "lady",
+            "officer",
+            "mayor",
+        }
+        and before in ("mr", "mrs", "ms", "dr", "aunt", "uncle")
+    ):
+        return (
+            True
+            if word not in FUNCTION
+            and not verb_forms(word)
+            or zipf(word) < 4
+            and word not in FUNCTION
+            else None
+        )
     if i and r.lower[i - 1] in names.TITLES and r.gap[i - 1].startswith("."):
         return True
-    if word in _PLACE_ENDS and i and r.words[i - 1][0].isupper() and not r.first[i - 1] and r.gap[i - 1] == " " and r.lower[i - 1] not in names.DAYS | names.MONTHS | names.PEOPLES and "'" not in r.words[i - 1] and r.words[i - 1] != "I" and word in ("street", "avenue", "ocean", "river", "lake", "road", "elementary", "canyon", "bay"):
-        return False if word in ("road", "lake", "river", "bay") else True
-    if word not in FUNCTION and names.looks_like_a_name(word) and (r.tag[i] in ("NNP", "NNPS") or before in PREPOSITIONS and r.tag[i] == "NN" and not r.after(i)):
+    if (
+        word in _PLACE_ENDS
+        and i
+        and r.words[i - 1][0].isupper()
+        and not r.first[i - 1]
+        and r.gap[i - 1] == " "
+        and r.lower[i - 1] not in names.DAYS | names.MONTHS | names.PEOPLES
+        and "'" not in r.words[i - 1]
+        and r.words[i - 1] != "I"
+        and word
+        in ("street", "avenue", "ocean", "river", "lake", "road", "elementary", "canyon", "bay")
+    ):
+        return word not in ("road", "lake", "river", "bay")
+    if (
+        word not in FUNCTION
+        and names.looks_like_a_name(word)
+        and (
+            r.tag[i] in ("NNP", "NNPS")
+            or before in PREPOSITIONS
+            and r.tag[i] == "NN"
+            and not r.after(i)
+        )
+    ):
         return False
     return None
 
@@ -112,9 +200,15 @@ def at_small(r: Reading, i: int, certain: bool) -> Finding:
 def _extra_verdict(r: Reading, i: int) -> bool | None:
     word = r.lower[i]
     gap = r.gap[i - 1]
-    if any(c in gap for c in "\"“”‘:.!?—-(") or gap != " " and gap != ", ":
+    if any(c in gap for c in '"“”‘:.!?—-(') or gap != " " and gap != ", ":
         return None
-    if word in _ALWAYS_CAPITAL or word in ("march", "may", "august") or names.is_name(word) or "'" in word or word.removesuffix("s") in names.DAYS:
+    if (
+        word in _ALWAYS_CAPITAL
+        or word in ("march", "may", "august")
+        or names.is_name(word)
+        or "'" in word
+        or word.removesuffix("s") in names.DAYS
+    ):
         return None
     if word in names.KNOWN or word in names._ALSO_WORDS and r.before(i) not in DETERMINERS:
         return None
@@ -122,20 +216,43 @@ def _extra_verdict(r: Reading, i: int) -> bool | None:
     if word in FUNCTION or word in AUXILIARIES:
         neighbours = _capital_beside(r, i)
         return None if neighbours else True
+    if r.after(i).isdigit():
+        return None
     if not own or _capital_beside(r, i) or zipf(word) < 3.2:
         return None
     before = r.before(i)
     if word in _KIN | _TITLE_WORDS:
-        return (True if before in POSSESSIVES | ARTICLES and word in _KIN else None)
+        return True if before in POSSESSIVES | ARTICLES and word in _KIN else None
     if before in _NAMED or r.lower[i - 1] in names.TITLES:
         return None
-    if before in ARTICLES | POSSESSIVES | {"this", "these", "those", "some", "every", "two", "three", "many"} or r.tag[i - 1][:2] == "JJ" and before not in FUNCTION or before in WH:
-        if before in ("the",) and word in ("queen", "king", "president", "capitol", "constitution", "congress", "bible"):
+    if (
+        before
+        in ARTICLES
+        | POSSESSIVES
+        | {"this", "these", "those", "some", "every", "two", "three", "many"}
+        or r.tag[i - 1][:2] == "JJ"
+        and before not in FUNCTION
+        or before in WH
+    ):
+        if before in ("the",) and word in (
+            "queen",
+            "king",
+            "president",
+            "capitol",
+            "constitution",
+            "congress",
+            "bible",
+        ):
             return None
         return True
     if singular_of(word) or verb_forms(word) & {"VBG", "VBD", "VBZ"} and "NOUN" not in own:
         return True
-    if "ADV" in own and "NOUN" not in own or before in ("to", "can", "will", "is", "are", "very", "do", "does") and (before != "to" or "VB" in verb_forms(word) and "NOUN" not in own):
+    if (
+        "ADV" in own
+        and "NOUN" not in own
+        or before in ("to", "can", "will", "is", "are", "very", "do", "does")
+        and (before != "to" or "VB" in verb_forms(word) and "NOUN" not in own)
+    ):
         return word not in names._ALSO_WORDS
     return False if word not in names._ALSO_WORDS and r.tag[i] not in ("NNP", "NNPS") else None
 
@@ -144,4 +261,10 @@ def _capital_beside(r: Reading, i: int) -> bool:
     if i + 1 < r.n and r.gap[i] == " " and r.words[i + 1][0].isupper() and r.words[i + 1] != "I":
         return True
     k = i - 1
-    return k >= 0 and r.words[k][0].isupper() and r.words[k] not in ("I", "A", "The", "My") and not r.first[k] and r.gap[k] in (" ", ". ")
+    return (
+        k >= 0
+        and r.words[k][0].isupper()
+        and r.words[k] not in ("I", "A", "The", "My")
+        and not r.first[k]
+        and r.gap[k] in (" ", ". ")
+    )

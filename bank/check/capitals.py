@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from bank.check.engine import ALL_KINDS, Found, at, on_text, on_words
+from bank.check.lexicon import word_set
 from bank.check.reading import Reading
 
 
@@ -19,6 +20,12 @@ def small_i(r: Reading, i: int) -> Found:
     return at(r, i, "capital-i", "The word I is always a capital letter.", "I" + word[1:])
 
 
+# What is said may end in ? or !, and the sentence goes on: "Where?" asked Ben.
+_SPEAKS = word_set(
+    "said says asked yelled shouted cried whispered replied answered called exclaimed"
+)
+
+
 @on_text(ALL_KINDS - {"sort"})
 def small_first_letter(r: Reading) -> Found:
     """A sentence that starts with a small letter.
@@ -30,6 +37,8 @@ def small_first_letter(r: Reading) -> Found:
     for i, is_first in enumerate(r.first):
         word = r.words[i]
         if not is_first or not word[0].islower() or word in ("i", "i'm", "i'll", "i've", "i'd"):
+            continue
+        if i and word in _SPEAKS:
             continue
         found.append(
             at(

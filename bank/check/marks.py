@@ -6,14 +6,23 @@ import re
 
 from bank.check.engine import Found, on_text
 from bank.check.finding import Finding
-from bank.check.grammar import AUXILIARIES, DETERMINERS, MODALS, SUBJECTS, WH, noun_phrase, verb_forms
+from bank.check.grammar import (
+    AUXILIARIES,
+    DETERMINERS,
+    SUBJECTS,
+    WH,
+    noun_phrase,
+    verb_forms,
+)
 from bank.check.lexicon import word_set
 from bank.check.reading import Reading
 
 _ENDED = re.compile(r"[.!?…:][\"”'’)\]]*\s*$|[_]+\s*$")
 _ASKS = AUXILIARIES - word_set("be been being")
 _RULE = "A sentence ends with . or ? or !"
-_TELLS = word_set("tell name explain describe write draw list say show think imagine pretend use compare give read look make find circle count choose pick share")
+_TELLS = word_set(
+    "tell name explain describe write draw list say show think imagine pretend use compare give read look make find circle count choose pick share"
+)
 
 
 @on_text(["question", "sentence", "passage"])
@@ -56,16 +65,29 @@ def mark_that_does_not_fit(r: Reading) -> Found:
         if mark.group(1) in ".!" and asks and not gap.startswith("..."):
             if mark.group(1) == "!" and not (r.kind == "question" or _wh_with_helper(r, start)):
                 continue
-            found.append(Finding("end-mark", place, place + 1, "A question ends with ?", "?", mark.group(1) == "." or r.kind == "question"))
+            found.append(
+                Finding(
+                    "end-mark",
+                    place,
+                    place + 1,
+                    "A question ends with ?",
+                    "?",
+                    mark.group(1) == "." or r.kind == "question",
+                )
+            )
         elif mark.group(1) == "?" and not asks and _plainly_tells(r, start, close):
-            found.append(Finding("end-mark", place, place + 1, "This is no question; it ends with .", ".", False))
+            found.append(
+                Finding(
+                    "end-mark", place, place + 1, "This is no question; it ends with .", ".", False
+                )
+            )
     return found
 
 
 def asks_something(r: Reading, start: int, close: int) -> bool:
     """Whether the words from `start` to `close` are in the order of a question."""
     # A question inside talking marks ends inside them; the frame around it decides nothing.
-    if any(c in r.text[r.starts[start] : r.ends[close - 1]] for c in "\"“”"):
+    if any(c in r.text[r.starts[start] : r.ends[close - 1]] for c in '"“”'):
         return False
     i = start
     if close - start < 2:
@@ -76,62 +98,175 @@ def asks_something(r: Reading, start: int, close: int) -> bool:
         word = r.lower[i]
     if _opens_question(r, i, close):
         return True
-    if word in ("if", "when", "after", "before", "in", "on", "at", "to", "for", "from", "with", "during", "besides", "once", "while", "because", "suppose") or word in SUBJECTS or r.tag[i] == "NNP":
+    if (
+        word
+        in (
+            "if",
+            "when",
+            "after",
+            "before",
+            "in",
+            "on",
+            "at",
+            "to",
+            "for",
+            "from",
+            "with",
+            "during",
+            "besides",
+            "once",
+            "while",
+            "because",
+            "suppose",
+        )
+        or word in SUBJECTS
+        or r.tag[i] == "NNP"
+    ):
         for k in range(i + 1, close - 1):
             if r.gap[k].startswith(",") and _opens_question(r, k + 1, close):
                 return word not in SUBJECTS or False
-        if word in ("in", "on", "at", "to", "for", "from", "with", "during", "about", "by") and r.lower[i + 1] in ("what", "which", "whose", "how", "whom"):
+        if word in (
+            "in",
+            "on",
+            "at",
+            "to",
+            "for",
+            "from",
+            "with",
+            "during",
+            "about",
+            "by",
+        ) and r.lower[i + 1] in ("what", "which", "whose", "how", "whom"):
             return any(_inverted(r, k, close) for k in range(i + 2, min(close - 1, i + 6)))
     return False
 
 
 def _opens_question(r: Reading, i: int, close: int) -> bool:
     word = r.lower[i]
-    if word in _ASKS and word not in ("do", "have", "don't", "may", "can", "will", "might", "must", "had"):
+    if word in _ASKS and word not in (
+        "do",
+        "have",
+        "don't",
+        "may",
+        "can",
+        "will",
+        "might",
+        "must",
+        "had",
+    ):
         return _subject_at(r, i + 1, close)
     if word in _ASKS:
         nxt = r.lower[i + 1] if i + 1 < close else ""
         if word in ("do", "don't", "have"):
-            return nxt in SUBJECTS - {"it"} or word in ("do", "don't") and _inverted(r, i, close) and bool(nxt) and nxt in DETERMINERS and any("VB" in verb_forms(w) for w in r.lower[i + 3 : close])  and not word == "don't" and _has_late_verb(r, i, close)
+            return (
+                nxt in SUBJECTS - {"it"}
+                or word in ("do", "don't")
+                and _inverted(r, i, close)
+                and bool(nxt)
+                and nxt in DETERMINERS
+                and any("VB" in verb_forms(w) for w in r.lower[i + 3 : close])
+                and word != "don't"
+                and _has_late_verb(r, i, close)
+            )
         return _subject_at(r, i + 1, close)
     if word in ("what's", "who's", "where's", "when's", "how's", "why's"):
         return True
     if word not in WH or i + 1 >= close:
         return False
-    if word in ("what", "how") and r.lower[i + 1] in ("a", "an") :
+    if word in ("what", "how") and r.lower[i + 1] in ("a", "an"):
         return False
     nxt = r.lower[i + 1]
     if nxt in _ASKS:
-        if word in ("who", "what", "which", "where", "when") and nxt in ("is", "was", "will", "can") and _clause_is_subject(r, i, close):
+        if (
+            word in ("who", "what", "which", "where", "when")
+            and nxt in ("is", "was", "will", "can")
+            and _clause_is_subject(r, i, close)
+        ):
             return False
         return word not in ("when", "that") or _subject_at(r, i + 2, close)
     if word in ("who",) and verb_forms(nxt) & {"VBZ", "VBD", "VB"}:
-        return not any(r.lower[k] in _ASKS or r.tag[k] in ("VBZ", "VBD", "VBP") for k in range(i + 3, close) if r.lower[k - 1] not in ("who", "that", "which", "and", "to", "when", "if", "because") and False)
+        return not any(
+            r.lower[k] in _ASKS or r.tag[k] in ("VBZ", "VBD", "VBP")
+            for k in range(i + 3, close)
+            if r.lower[k - 1] not in ("who", "that", "which", "and", "to", "when", "if", "because")
+            and False
+        )
     for k in range(i + 2, min(close - 1, i + 6)):
         if r.lower[k] in SUBJECTS:
             return False
         if r.lower[k] in _ASKS:
-            return word in ("what", "which", "whose", "how") and (_inverted(r, k, close) or word in ("which", "whose", "what") or r.lower[i + 1] in ("many", "much"))
+            return word in ("what", "which", "whose", "how") and (
+                _inverted(r, k, close)
+                or word in ("which", "whose", "what")
+                or r.lower[i + 1] in ("many", "much")
+            )
         if word in ("which", "what", "whose") and r.tag[k] in ("VBZ", "VBD") and k == i + 2:
             return True
-    return word in ("which", "whose") and r.tag[i + 1][:1] == "N" or word == "how" and nxt in ("many", "much") and any(verb_forms(w) & {"VB", "VBD", "VBZ"} for w in r.lower[i + 3 : close])
+    return (
+        word in ("which", "whose")
+        and r.tag[i + 1][:1] == "N"
+        or word == "how"
+        and nxt in ("many", "much")
+        and any(verb_forms(w) & {"VB", "VBD", "VBZ"} for w in r.lower[i + 3 : close])
+    )
 
 
 def _has_late_verb(r: Reading, i: int, close: int) -> bool:
     phrase = noun_phrase(r, i + 1)
-    return phrase is not None and phrase.last + 1 < close and "VB" in verb_forms(r.lower[phrase.last + 1])
+    return (
+        phrase is not None
+        and phrase.last + 1 < close
+        and "VB" in verb_forms(r.lower[phrase.last + 1])
+    )
 
 
 def _clause_is_subject(r: Reading, i: int, close: int) -> bool:
     """`What is in the box is a secret`: a second finite verb makes the wh clause the subject."""
-    return sum(1 for k in range(i + 2, close) if r.tag[k] in ("VBZ", "VBD", "VBP", "MD") and r.dep[k] == "ROOT") > 0
+    return (
+        sum(
+            1
+            for k in range(i + 2, close)
+            if r.tag[k] in ("VBZ", "VBD", "VBP", "MD") and r.dep[k] == "ROOT"
+        )
+        > 0
+    )
 
 
 def _subject_at(r: Reading, i: int, close: int) -> bool:
     if i >= close:
         return False
     word = r.lower[i]
-    if word in ("not", "there", "this", "that", "these", "those", "anyone", "anybody", "someone", "everyone", "everybody", "each", "all", "any", "one", "your", "my", "his", "her", "its", "our", "their", "the", "a", "an") or word in SUBJECTS:
+    if (
+        word
+        in (
+            "not",
+            "there",
+            "this",
+            "that",
+            "these",
+            "those",
+            "anyone",
+            "anybody",
+            "someone",
+            "everyone",
+            "everybody",
+            "each",
+            "all",
+            "any",
+            "one",
+            "your",
+            "my",
+            "his",
+            "her",
+            "its",
+            "our",
+            "their",
+            "the",
+            "a",
+            "an",
+        )
+        or word in SUBJECTS
+    ):
         return True
     return r.tag[i][:1] == "N" or r.tag[i] in ("DT", "PRP$", "CD") or noun_phrase(r, i) is not None
 
@@ -145,11 +280,13 @@ def _wh_with_helper(r: Reading, start: int) -> bool:
 
 
 def _plainly_tells(r: Reading, start: int, close: int) -> bool:
-    if any(c in r.text[r.starts[start] : r.ends[close - 1]] for c in "\"“”"):
+    if any(c in r.text[r.starts[start] : r.ends[close - 1]] for c in '"“”'):
         return False
     if r.kind == "question" and r.lower[start] in ("you", "so"):
         return False
-    if any(r.lower[k] in WH for k in range(start, close)) or "," in "".join(r.gap[max(start, close - 3) : close - 1]):
+    if any(r.lower[k] in WH for k in range(start, close)) or "," in "".join(
+        r.gap[max(start, close - 3) : close - 1]
+    ):
         return False
     if r.lower[close - 1] in ("right", "okay", "ok", "too", "please"):
         return False

@@ -5,15 +5,33 @@ from __future__ import annotations
 from bank.check.engine import Found, at, on_text, on_words
 from bank.check.finding import Finding
 from bank.check.grammar import (
-    ARTICLES, AUXILIARIES, BE, DETERMINERS, DO, FUNCTION, HE, MODALS, OBJECTS, POSSESSIVES, PREPOSITIONS, SUBJECTS, WH,
-    is_noun, is_verb_tag, noun_phrase, singular_of, verb_forms,
+    ARTICLES,
+    AUXILIARIES,
+    BE,
+    DETERMINERS,
+    FUNCTION,
+    HE,
+    MODALS,
+    OBJECTS,
+    POSSESSIVES,
+    PREPOSITIONS,
+    SUBJECTS,
+    is_noun,
+    is_verb_tag,
+    noun_phrase,
+    verb_forms,
 )  # fmt: skip
 from bank.check.lexicon import lemmas, pair, word_set
 from bank.check.reading import Reading
+from bank.check.spelling import is_word
 
-_WANT = word_set("want wants wanted need needs hope hopes hoped plan plans planned decided forgot learned going like likes liked love loves loved try tries tried start starts started began begins wish able supposed ready")
+_WANT = word_set(
+    "want wants wanted need needs hope hopes hoped plan plans planned decided forgot learned going like likes liked love loves loved try tries tried start starts started began begins wish able supposed ready"
+)
 _GO = word_set("go goes went going walk walked drove rode ride ran come came moved travel traveled")
-_PLACES = word_set("store park zoo beach library school house pool farm museum playground movies mall lake office kitchen bathroom gym cafeteria doctor dentist river garden city town station airport forest party circus fair barn woods")
+_PLACES = word_set(
+    "store park zoo beach library school house pool farm museum playground movies mall lake office kitchen bathroom gym cafeteria doctor dentist river garden city town station airport forest party circus fair barn woods"
+)
 _LISTEN = {
     "listen": "to", "listens": "to", "listened": "to", "listening": "to", "belongs": "to", "belong": "to", "wait": "for",
     "waits": "for", "waited": "for", "waiting": "for", "looking": "at", "look": "at", "looks": "at", "looked": "at", "talked": "to", "talk": "to", "talks": "to",
@@ -40,20 +58,40 @@ def to_is_missing(r: Reading, i: int) -> Found:
         return None
     if word in ("like", "likes") and r.before(i) not in SUBJECTS and r.tag[i] == "IN":
         return None
-    if word in ("going", "able", "supposed", "ready"):
-        if word == "going" and (after in ("home", "out", "up") or is_noun(after)) or not (r.before(i) in BE or r.before(i).endswith(("'s", "'m", "'re"))):
-            return None
+    if word in ("going", "able", "supposed", "ready") and (
+        word == "going"
+        and (after in ("home", "out", "up") or is_noun(after))
+        or not (r.before(i) in BE or r.before(i).endswith(("'s", "'m", "'re")))
+    ):
+        return None
     if word in ("need", "needs") and r.lower[max(0, i - 1)] in ("n't", "not"):
         return None
     following = r.after(i + 1)
     if is_noun(after) or "ADJ" in lemmas(after):
         if after == "be":
             pass
-        elif not (following in DETERMINERS - {"that"} | OBJECTS or following in PREPOSITIONS - {"of", "for", "in", "on", "with", "from", "about", "like"} and r.tag[i + 1] in ("VB", "VBP") or after in ("go", "play", "swim", "run", "ride", "walk") and r.tag[i + 1] in ("VB", "VBP", "VBD")):
+        elif not (
+            following in DETERMINERS - {"that"} | OBJECTS
+            or following
+            in PREPOSITIONS - {"of", "for", "in", "on", "with", "from", "about", "like"}
+            and r.tag[i + 1] in ("VB", "VBP")
+            or after in ("go", "play", "swim", "run", "ride", "walk")
+            and r.tag[i + 1] in ("VB", "VBP", "VBD")
+        ):
             return None
-        if word in ("start", "starts", "plan", "plans", "love", "try", "hope", "wish", "need", "likes") and after in ("work", "school", "practice", "play") and not following:
+        if (
+            word
+            in ("start", "starts", "plan", "plans", "love", "try", "hope", "wish", "need", "likes")
+            and after in ("work", "school", "practice", "play")
+            and not following
+        ):
             return None
-    return _missing(r, i, "to", not is_noun(after) or following in DETERMINERS | OBJECTS or r.tag[i + 1] in ("VB", "VBP"))
+    return _missing(
+        r,
+        i,
+        "to",
+        not is_noun(after) or following in DETERMINERS | OBJECTS or r.tag[i + 1] in ("VB", "VBP"),
+    )
 
 
 @on_words(" ".join(_GO))
@@ -64,12 +102,28 @@ def to_a_place_is_missing(r: Reading, i: int) -> Found:
     ['missing-word: went the -> went to the']
     """
     after = r.after(i)
-    if after in ARTICLES | POSSESSIVES and (r.after(i + 1) in _PLACES) or after in ("school", "bed", "church", "grandma's", "mexico", "florida"):
-        if after == "school" and r.lower[i] in ("going", "ride", "come", "came", "walk", "moved", "rode") and r.after(i + 1) == "bus":
+    if (
+        after in ARTICLES | POSSESSIVES
+        and (r.after(i + 1) in _PLACES)
+        or after in ("school", "bed", "church", "grandma's", "mexico", "florida")
+    ):
+        if (
+            after == "school"
+            and r.lower[i] in ("going", "ride", "come", "came", "walk", "moved", "rode")
+            and r.after(i + 1) == "bus"
+        ):
             return None
-        if r.lower[i] in ("walk", "walked", "ride", "rode", "drove", "ran", "travel") and (r.lower[i] in ("rode", "ride", "drove") or after not in ARTICLES):
+        if r.lower[i] in ("walk", "walked", "ride", "rode", "drove", "ran", "travel") and (
+            r.lower[i] in ("rode", "ride", "drove") or after not in ARTICLES
+        ):
             return None
-        if r.lower[i] in ("walk", "walked", "ran") and r.after(i + 1) in ("farm", "garden", "store", "party", "museum"):
+        if r.lower[i] in ("walk", "walked", "ran") and r.after(i + 1) in (
+            "farm",
+            "garden",
+            "store",
+            "party",
+            "museum",
+        ):
             return None
         return _missing(r, i, "to")
     return None
@@ -86,12 +140,38 @@ def small_word_after_a_verb_is_missing(r: Reading, i: int) -> Found:
     if not after:
         return None
     want = _LISTEN[word]
-    thing = after in ARTICLES | POSSESSIVES | OBJECTS or word.startswith(("listen", "belong", "wait")) and is_noun(after) and r.tag[i + 1][:1] == "N"
-    if not thing or word in ("look", "looks", "looked") and (after in OBJECTS or after in ("the",) and r.after(i + 1) in ("same", "way", "part", "other")):
+    thing = (
+        after in ARTICLES | POSSESSIVES | OBJECTS
+        or word.startswith(("listen", "belong", "wait"))
+        and is_noun(after)
+        and r.tag[i + 1][:1] == "N"
+    )
+    if (
+        not thing
+        or word in ("look", "looks", "looked")
+        and (
+            after in OBJECTS
+            or after in ("the",)
+            and r.after(i + 1) in ("same", "way", "part", "other")
+        )
+    ):
         return None
-    if word in ("talk", "talks", "wait", "waits", "look", "looks") and r.before(i) in ARTICLES | POSSESSIVES or word.startswith("wait") and after in ("a", "an") or word in ("listening", "waiting", "talks") and r.before(i) in DETERMINERS:
+    if (
+        word in ("talk", "talks", "wait", "waits", "look", "looks")
+        and r.before(i) in ARTICLES | POSSESSIVES
+        or word.startswith("wait")
+        and after in ("a", "an")
+        or word in ("listening", "waiting", "talks")
+        and r.before(i) in DETERMINERS
+    ):
         return None
-    if word.startswith("wait") and after in ("my", "your", "his", "her", "their") and r.after(i + 1) == "turn" or word.startswith("look") and r.after(i + 1) in ("age", "best", "part"):
+    if (
+        word.startswith("wait")
+        and after in ("my", "your", "his", "her", "their")
+        and r.after(i + 1) == "turn"
+        or word.startswith("look")
+        and r.after(i + 1) in ("age", "best", "part")
+    ):
         return None
     return _missing(r, i, want, word not in ("talk", "talks", "talked") or after in OBJECTS)
 
@@ -102,13 +182,38 @@ def helper_is_missing(r: Reading, i: int) -> Found:
 
     >>> show("What you like to do at recess?", "question")
     ['missing-word: What you -> What do you']
-    >>> show("What she is doing?", "question")
+    >>> show("What she is doing?")
     ['word-order: she is -> is she']
     """
     if not r.first[i] or not r.text.rstrip().endswith("?") or not r.near(i):
         return None
     j = i + 1
-    if r.lower[i] in ("what", "how", "which") and r.tag[j] in ("NN", "NNS") and r.lower[j] in ("color", "kind", "time", "colors", "day", "food", "foods", "game", "games", "book", "books", "animal", "animals", "toy", "toys", "sport", "sports") and r.near(j) and r.lower[j + 1] in SUBJECTS:
+    if (
+        r.lower[i] in ("what", "how", "which")
+        and r.tag[j] in ("NN", "NNS")
+        and r.lower[j]
+        in (
+            "color",
+            "kind",
+            "time",
+            "colors",
+            "day",
+            "food",
+            "foods",
+            "game",
+            "games",
+            "book",
+            "books",
+            "animal",
+            "animals",
+            "toy",
+            "toys",
+            "sport",
+            "sports",
+        )
+        and r.near(j)
+        and r.lower[j + 1] in SUBJECTS
+    ):
         j += 1
     if r.lower[j] not in SUBJECTS:
         return _noun_subject(r, i, j)
@@ -117,14 +222,28 @@ def helper_is_missing(r: Reading, i: int) -> Found:
     v = j + 1
     verb = r.lower[v]
     close = next(e for s, e in r.sentences if s == i)
-    if any(r.lower[k] in AUXILIARIES for k in range(v + 1, close)) and any("," in g for g in r.gap[i : close - 1]):
+    if any(r.lower[k] in AUXILIARIES for k in range(v + 1, close)) and any(
+        "," in g for g in r.gap[i : close - 1]
+    ):
         return None
     if verb in AUXILIARIES:
-        if verb in ("be", "been") or any(r.lower[k] in AUXILIARIES or r.tag[k] in ("VBZ", "VBD") for k in range(v + 2, close)):
+        if verb in ("be", "been") or any(
+            r.lower[k] in AUXILIARIES or r.tag[k] in ("VBZ", "VBD") for k in range(v + 2, close)
+        ):
             return None
-        return Finding("word-order", r.starts[j], r.ends[v], "In a question the helping word comes first.", f"{verb} {r.words[j]}", True)
+        return Finding(
+            "word-order",
+            r.starts[j],
+            r.ends[v],
+            "In a question the helping word comes first.",
+            f"{verb} {r.words[j]}",
+            True,
+        )
     forms = verb_forms(verb)
-    if not forms & {"VB", "VBD", "VBG", "VBZ"} or any(r.tag[k] in ("VBZ", "MD") or r.lower[k] in AUXILIARIES for k in range(v + 1, close)):
+    if not forms & {"VB", "VBD", "VBG", "VBZ"} or any(
+        r.tag[k] in ("VBZ", "MD") or r.lower[k] in AUXILIARIES - {"do", "have", "be"}
+        for k in range(v + 1, close)
+    ):
         return None
     subject = r.lower[j]
     if "VBG" in forms and "VB" not in forms:
@@ -133,18 +252,36 @@ def helper_is_missing(r: Reading, i: int) -> Found:
         helper = "does" if subject in HE else "do"
     else:
         helper = "did"
-    return Finding("missing-word", r.starts[j - 1], r.ends[j], f"A word like “{helper}” is missing.", f"{r.words[j - 1]} {helper} {r.words[j]}", True)
+    return Finding(
+        "missing-word",
+        r.starts[j - 1],
+        r.ends[j],
+        f"A word like “{helper}” is missing.",
+        f"{r.words[j - 1]} {helper} {r.words[j]}",
+        True,
+    )
 
 
 def _noun_subject(r: Reading, i: int, j: int) -> Finding | None:
     """`What color the dog?`, `Where the ball?`: is or are is missing."""
-    if r.lower[i] in ("who", "how", "when") and r.lower[j] not in DETERMINERS or r.lower[j] not in ("the", "my", "your", "his", "her") :
+    if (
+        r.lower[i] in ("who", "how", "when")
+        and r.lower[j] not in DETERMINERS
+        or r.lower[j] not in ("the", "my", "your", "his", "her")
+    ):
         return None
     phrase = noun_phrase(r, j)
     if phrase is None or r.near(phrase.last) or not r.gap[phrase.last].startswith("?"):
         return None
     helper = "are" if phrase.many else "is"
-    return Finding("missing-word", r.starts[i], r.ends[j], f"A word like “{helper}” is missing.", f"{r.words[i]} {helper} {r.words[j]}", r.lower[i] == "where")
+    return Finding(
+        "missing-word",
+        r.starts[i],
+        r.ends[j],
+        f"A word like “{helper}” is missing.",
+        f"{r.words[i]} {helper} {r.words[j]}",
+        r.lower[i] == "where",
+    )
 
 
 @on_text()
@@ -167,7 +304,7 @@ def is_is_missing(r: Reading) -> Found:
 
 
 def _no_verb(r: Reading, start: int, close: int) -> Finding | None:
-    if close - start < 3 or any(c in r.text for c in "\"“”,"):
+    if close - start < 3 or any(c in r.text for c in '"“”,'):
         return None
     phrase = noun_phrase(r, start)
     if phrase is None or not r.near(phrase.last) or phrase.last + 1 >= close:
@@ -175,19 +312,47 @@ def _no_verb(r: Reading, start: int, close: int) -> Finding | None:
     j = phrase.last + 1
     word = r.lower[j]
     pronoun = r.lower[phrase.head] in SUBJECTS
+    if any(
+        verb_forms(w) & {"VBD", "VBZ"} or not is_word(w)
+        for w in r.lower[start + 1 : j]
+        if w.isalpha()
+    ):
+        return None
     rest = range(j, close)
-    if any(r.lower[k] in AUXILIARIES or is_verb_tag(r.tag[k]) and verb_forms(r.lower[k]) and not r.lower[k].endswith("ing") for k in rest):
+    if any(
+        r.lower[k] in AUXILIARIES
+        or is_verb_tag(r.tag[k])
+        and verb_forms(r.lower[k])
+        and not r.lower[k].endswith("ing")
+        for k in rest
+    ):
         return None
     if any(verb_forms(r.lower[k]) & {"VBD", "VBZ"} and r.lower[k] not in FUNCTION for k in rest):
         return None
-    predicate = word in ARTICLES | POSSESSIVES | {"so", "very", "too", "not", "in", "on", "at", "under", "from", "behind", "next"} or "ADJ" in lemmas(word) and word not in FUNCTION and (not r.after(j) or r.after(j) in PREPOSITIONS | {"and", "today", "now"})
+    predicate = (
+        word
+        in ARTICLES
+        | POSSESSIVES
+        | {"so", "very", "too", "not", "in", "on", "at", "under", "from", "behind", "next"}
+        or "ADJ" in lemmas(word)
+        and word not in FUNCTION
+        and (not r.after(j) or r.after(j) in PREPOSITIONS | {"and", "today", "now"})
+    )
     if not predicate or not pronoun and r.lower[start] not in DETERMINERS and r.tag[start] != "NNP":
         return None
     if "VB" in verb_forms(word) and pronoun:
         return None
-    if not pronoun and word in ("in", "on", "at", "from", "under", "behind", "not") and r.kind != "sentence":
+    if (
+        not pronoun
+        and word in ("in", "on", "at", "from", "under", "behind", "not")
+        and r.kind != "sentence"
+    ):
         return None
-    if not pronoun and any("VB" in verb_forms(r.lower[k]) and r.lower[k] not in FUNCTION for k in range(start, close) if k != phrase.head and "ADJ" not in lemmas(r.lower[k])):
+    if not pronoun and any(
+        "VB" in verb_forms(r.lower[k]) and r.lower[k] not in FUNCTION
+        for k in range(start, close)
+        if k != phrase.head and "ADJ" not in lemmas(r.lower[k])
+    ):
         return None
     if r.text.rstrip().endswith("?") or r.gap[close - 1].strip()[:1] != ".":
         return None
@@ -200,8 +365,8 @@ def _no_verb(r: Reading, start: int, close: int) -> Finding | None:
 def words_in_the_wrong_order(r: Reading) -> Found:
     """A small word behind the word that it belongs before: dog the, ball red.
 
-    >>> show("I fed dog the.")
-    ['word-order: dog the -> the dog']
+    >>> show("I ran to park the.")
+    ['word-order: park the -> the park']
     >>> show("She has a ball red.")
     ['word-order: ball red -> red ball']
     """
@@ -216,20 +381,74 @@ def words_in_the_wrong_order(r: Reading) -> Found:
                 if before in AUXILIARIES:
                     continue
                 found.append(_swap(r, i - 1))
-        elif word in _DESCRIBES and is_noun(before) and r.tag[i - 1][:1] == "N" and before not in _DESCRIBES and not after:
-            if i > 1 and r.lower[i - 2] in ARTICLES | POSSESSIVES and i > 2 and r.near(i - 3) and (is_verb_tag(r.tag[i - 3]) or verb_forms(r.lower[i - 3]) or r.lower[i - 3] in PREPOSITIONS) and r.lower[i - 3] not in _MAKES and r.lower[i - 3] not in BE:
+        elif (
+            word in _DESCRIBES
+            and is_noun(before)
+            and r.tag[i - 1][:1] == "N"
+            and before not in _DESCRIBES
+            and not after
+        ):
+            if (
+                i > 1
+                and r.lower[i - 2] in ARTICLES | POSSESSIVES
+                and i > 2
+                and r.near(i - 3)
+                and (
+                    is_verb_tag(r.tag[i - 3])
+                    or verb_forms(r.lower[i - 3])
+                    or r.lower[i - 3] in PREPOSITIONS
+                )
+                and r.lower[i - 3] not in _MAKES
+                and r.lower[i - 3] not in BE
+            ):
                 found.append(_swap(r, i - 1))
-        elif word in _DESCRIBES and i > 1 and r.lower[i - 2] in ARTICLES | POSSESSIVES and is_noun(before) and r.tag[i - 1][:1] == "N" and before not in _DESCRIBES and (after in AUXILIARIES - {"be"} or r.tag[i + 1 : i + 2] in (["VBD"], ["VBZ"])) and r.first[i - 2]:
-            found.append(_swap(r, i - 1))
-        elif word in PREPOSITIONS and before in ARTICLES and after and (is_noun(after) or "ADJ" in lemmas(after)) and word not in ("after", "in", "off", "on", "up", "down", "inside", "outside", "under", "above", "past", "like", "over", "for", "below") :
-            found.append(_swap(r, i - 1))
-        elif word in ("in", "on", "at", "to", "under", "over", "for", "of", "with", "from") and before in ARTICLES and after and is_noun(after) and pair(word, before) > 50_000_000:
+        elif (
+            word in _DESCRIBES
+            and i > 1
+            and r.lower[i - 2] in ARTICLES | POSSESSIVES
+            and is_noun(before)
+            and r.tag[i - 1][:1] == "N"
+            and before not in _DESCRIBES
+            and (after in AUXILIARIES - {"be"} or r.tag[i + 1 : i + 2] in (["VBD"], ["VBZ"]))
+            and r.first[i - 2]
+            or word in PREPOSITIONS
+            and before in ARTICLES
+            and after
+            and (is_noun(after) or "ADJ" in lemmas(after))
+            and word
+            not in (
+                "after",
+                "in",
+                "off",
+                "on",
+                "up",
+                "down",
+                "inside",
+                "outside",
+                "under",
+                "above",
+                "past",
+                "like",
+                "over",
+                "for",
+                "below",
+            )
+            or word in ("in", "on", "at", "to", "under", "over", "for", "of", "with", "from")
+            and before in ARTICLES
+            and after
+            and is_noun(after)
+            and pair(word, before) > 50_000_000
+        ):
             found.append(_swap(r, i - 1))
     return found
 
 
-_DESCRIBES = word_set("red blue green yellow purple black brown pink big small tall short tiny huge hot warm wet dry soft loud happy sad tired hungry funny brave strong pretty old new clean dirty heavy round fluffy shiny")
-_MAKES = word_set("paint painted paints made make makes keep kept keeps turn turned get got color colored dye dyed feel felt leave left find found like wash washed wipe wiped")
+_DESCRIBES = word_set(
+    "red blue green yellow purple black brown pink big small tall short tiny huge hot warm wet dry soft loud happy sad tired hungry funny brave strong pretty old new clean dirty heavy round fluffy shiny"
+)
+_MAKES = word_set(
+    "paint painted paints made make makes keep kept keeps turn turned get got color colored dye dyed feel felt leave left find found like wash washed wipe wiped"
+)
 
 
 def _stranded(r: Reading, i: int) -> bool:
@@ -237,16 +456,47 @@ def _stranded(r: Reading, i: int) -> bool:
     if i + 1 >= r.n or r.gap[i].strip():
         return r.gap[i].strip()[:1] in (".", "?", "!", ",") and r.words[i] != "A"
     after = r.lower[i + 1]
-    if after in PREPOSITIONS and after not in ("inside", "outside", "above", "past", "down", "up", "in", "off", "under", "over", "like", "after") or after in AUXILIARIES - {"can", "will", "might", "may", "must", "do"} or after in SUBJECTS - {"it"}:
+    if (
+        after in PREPOSITIONS
+        and after
+        not in (
+            "inside",
+            "outside",
+            "above",
+            "past",
+            "down",
+            "up",
+            "in",
+            "off",
+            "under",
+            "over",
+            "like",
+            "after",
+        )
+        or after in AUXILIARIES - {"can", "will", "might", "may", "must", "do"}
+        or after in SUBJECTS - {"it"}
+    ):
         return True
-    return r.tag[i + 1] in ("VBD", "VBZ") and not is_noun(after) and "ADJ" not in lemmas(after) and "VBN" not in verb_forms(after)
+    return (
+        r.tag[i + 1] in ("VBD", "VBZ")
+        and not is_noun(after)
+        and "ADJ" not in lemmas(after)
+        and "VBN" not in verb_forms(after)
+    )
 
 
 def _swap(r: Reading, i: int) -> Finding:
     first, second = r.words[i], r.words[i + 1]
     if r.first[i]:
         first, second = first[0].lower() + first[1:], second[0].upper() + second[1:]
-    return Finding("word-order", r.starts[i], r.ends[i + 1], "These words are in the wrong order.", f"{second} {first}", True)
+    return Finding(
+        "word-order",
+        r.starts[i],
+        r.ends[i + 1],
+        "These words are in the wrong order.",
+        f"{second} {first}",
+        True,
+    )
 
 
 @on_words("he she they it")
@@ -262,7 +512,12 @@ def subject_said_twice(r: Reading, i: int) -> Found:
         return None
     start = next((s for s, e in r.sentences if s <= i < e), 0)
     phrase = noun_phrase(r, start)
-    if phrase is None or phrase.last != i - 1 or r.lower[phrase.head] in SUBJECTS or not (r.lower[start] in DETERMINERS or r.tag[start] == "NNP"):
+    if (
+        phrase is None
+        or phrase.last != i - 1
+        or r.lower[phrase.head] in SUBJECTS
+        or not (r.lower[start] in DETERMINERS or r.tag[start] == "NNP")
+    ):
         return None
     word, after = r.lower[i], r.after(i)
     if phrase.many != (word == "they") and word != "they":
@@ -275,11 +530,23 @@ def subject_said_twice(r: Reading, i: int) -> Found:
     head = r.lower[phrase.head]
     person = head in _HE_WORDS and word == "he" or head in _SHE_WORDS and word == "she"
     close = next(e for s, e in r.sentences if s <= i < e)
-    later = sum(1 for k in range(i + 2, close) if r.tag[k] in ("VBZ", "VBD", "VBP", "MD") or r.lower[k] in AUXILIARIES)
-    if later or not person and word in ("he", "she") and r.words[phrase.head][0].islower():
-        if later:
-            return None
-    return at(r, i, "extra-word", f"“{r.words[i]}” is too many; the subject stands there already.", "", True)
+    later = sum(
+        1
+        for k in range(i + 2, close)
+        if r.tag[k] in ("VBZ", "VBD", "VBP", "MD") or r.lower[k] in AUXILIARIES
+    )
+    if (
+        later or not person and word in ("he", "she") and r.words[phrase.head][0].islower()
+    ) and later:
+        return None
+    return at(
+        r,
+        i,
+        "extra-word",
+        f"“{r.words[i]}” is too many; the subject stands there already.",
+        "",
+        True,
+    )
 
 
 _HE_WORDS = word_set("brother dad father uncle grandpa grandfather boy man king")
@@ -298,14 +565,57 @@ def two_small_words_that_do_not_go_together(r: Reading) -> Found:
         if r.gap[i - 1] != " ":
             continue
         a, b = r.lower[i - 1], r.lower[i]
-        if a in ARTICLES and b in (ARTICLES | POSSESSIVES | {"this", "these", "those"}) and a != b or a in POSSESSIVES - {"her"} and b in ARTICLES | POSSESSIVES and a != b:
+        if (
+            a in ARTICLES
+            and b in (ARTICLES | POSSESSIVES | {"this", "these", "those"})
+            and a != b
+            or a in POSSESSIVES - {"her"}
+            and b in ARTICLES | POSSESSIVES
+            and a != b
+        ):
             if r.words[i - 1] == "A" and not r.first[i - 1] or a == "an" and b == "a":
                 continue
-            found.append(Finding("extra-word", r.starts[i - 1], r.ends[i - 1], f"“{r.words[i - 1]}” is too many.", "", True))
-        elif i > 1 and a in _PLAIN_PREP and b in _PLAIN_PREP and r.lower[i - 2] in _PLAIN_PREP and r.near(i - 2) and a != b:
-            found.append(Finding("extra-word", r.starts[i - 2], r.ends[i - 1], f"“{r.words[i - 2]} {r.words[i - 1]}” is too many.", "", False))
-        elif b == "is" and a == "is" or a in MODALS and b in MODALS - {"will"} and a not in ("can", "might", "may", "will", "must") and a != b:
-            found.append(Finding("extra-word", r.starts[i], r.ends[i], f"“{r.words[i]}” is too many.", "", True))
+            found.append(
+                Finding(
+                    "extra-word",
+                    r.starts[i - 1],
+                    r.ends[i - 1],
+                    f"“{r.words[i - 1]}” is too many.",
+                    "",
+                    True,
+                )
+            )
+        elif (
+            i > 1
+            and a in _PLAIN_PREP
+            and b in _PLAIN_PREP
+            and r.lower[i - 2] in _PLAIN_PREP
+            and r.near(i - 2)
+            and a != b
+        ):
+            found.append(
+                Finding(
+                    "extra-word",
+                    r.starts[i - 2],
+                    r.ends[i - 1],
+                    f"“{r.words[i - 2]} {r.words[i - 1]}” is too many.",
+                    "",
+                    False,
+                )
+            )
+        elif (
+            b == "is"
+            and a == "is"
+            or a in MODALS
+            and b in MODALS - {"will"}
+            and a not in ("can", "might", "may", "will", "must")
+            and a != b
+        ):
+            found.append(
+                Finding(
+                    "extra-word", r.starts[i], r.ends[i], f"“{r.words[i]}” is too many.", "", True
+                )
+            )
     return found
 
 

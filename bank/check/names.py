@@ -12,10 +12,10 @@ from functools import cache
 from bank.check.lexicon import lemmas, listed_words, word_set, zipf
 
 DAYS = word_set("monday tuesday wednesday thursday friday saturday sunday")
-MONTHS = word_set(
-    "january february april june july august september october november december"
+MONTHS = word_set("january february april june july august september october november december")
+HOLIDAYS = word_set(
+    "christmas thanksgiving halloween easter hanukkah kwanzaa ramadan diwali passover"
 )
-HOLIDAYS = word_set("christmas thanksgiving halloween easter hanukkah kwanzaa ramadan diwali passover")
 PEOPLES = word_set(
     """american english spanish french german italian chinese japanese korean mexican canadian
     african asian european indian russian irish greek roman british dutch swedish norwegian danish
@@ -75,8 +75,18 @@ PEOPLE = word_set(
     wayne wendy william xavier yasmin yolanda yusuf zachary zara zoe zoey zack"""
 )
 TITLES = word_set("mr mrs ms dr")
-KNOWN = DAYS | MONTHS | HOLIDAYS | PEOPLES | STATES | COUNTRIES | CITIES | PEOPLE | word_set(
-    "mars saturn jupiter neptune uranus pacific atlantic arctic niagara nile amazon mississippi"
+KNOWN = (
+    DAYS
+    | MONTHS
+    | HOLIDAYS
+    | PEOPLES
+    | STATES
+    | COUNTRIES
+    | CITIES
+    | PEOPLE
+    | word_set(
+        "mars saturn jupiter neptune uranus pacific atlantic arctic niagara nile amazon mississippi"
+    )
 )
 # Known names that are also words in small letters.
 _ALSO_WORDS = word_set(

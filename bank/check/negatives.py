@@ -46,7 +46,11 @@ def _earlier_no(r: Reading, i: int) -> int | None:
         word = r.lower[j]
         if word in JOINERS and word not in ("and", "or", "then", "when"):
             return None
-        if word.endswith("n't") or word in ("not", "cannot", "dont", "cant", "didnt", "doesnt") or word in _OPENERS:
+        if (
+            word.endswith("n't")
+            or word in ("not", "cannot", "dont", "cant", "didnt", "doesnt")
+            or word in _OPENERS
+        ):
             return None if r.after(j) in ("only", "just", "because") else j
         j -= 1
     return None
@@ -63,7 +67,11 @@ def no_before_not(r: Reading, i: int) -> Found:
     if word == "no" and r.after(i) != "one" or not r.near(i):
         return None
     j = i + (2 if word == "no" else 1)
-    while j < r.n and r.near(j - 1) and r.lower[j] in ("of", "us", "them", "the", "in", "class", "my", "friends", "else"):
+    while (
+        j < r.n
+        and r.near(j - 1)
+        and r.lower[j] in ("of", "us", "them", "the", "in", "class", "my", "friends", "else")
+    ):
         j += 1
     if j >= r.n or r.gap[j - 1] != " " or not r.lower[j].endswith("n't"):
         return None
@@ -76,6 +84,5 @@ def no_before_not(r: Reading, i: int) -> Found:
         tag = {"did": "VBD", "does": "VBZ", "do": "VB"}[helper]
         right = form(r.lower[j + 1], tag) or helper
         if right != helper:
-            found = at(r, j, "double-negative", "One no is enough.", right, to=j)
-            return found
+            return at(r, j, "double-negative", "One no is enough.", right, to=j)
     return at(r, j, "double-negative", "One no is enough.", right, to=last)

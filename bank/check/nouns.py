@@ -7,14 +7,24 @@ import re
 from bank.check.engine import Found, at, on_text, on_words
 from bank.check.finding import Finding
 from bank.check.grammar import (
-    BE, DETERMINERS, FUNCTION, MANY, PREPOSITIONS,
-    is_noun, is_verb_tag, plural_of, singular_of, verb_forms,
+    BE,
+    DETERMINERS,
+    FUNCTION,
+    MANY,
+    PREPOSITIONS,
+    is_noun,
+    is_verb_tag,
+    plural_of,
+    singular_of,
+    verb_forms,
 )  # fmt: skip
 from bank.check.lexicon import lemmas, listed_words, pair, word_set, zipf
 from bank.check.reading import Reading
 from bank.language import inflections
 
-_SILENT_H = re.compile(r"(hours?|hourly|hourglass(es)?|honest\w*|honou?r\w*|heirs?|heiress\w*|heirloom\w*)$")
+_SILENT_H = re.compile(
+    r"(hours?|hourly|hourglass(es)?|honest\w*|honou?r\w*|heirs?|heiress\w*|heirloom\w*)$"
+)
 _YOU_SOUND = re.compile(
     r"(uni(?!n|m)\w*|unanim\w*|u|use[ds]?|user\w*|useful\w*|useless\w*|usual\w*|usab\w*|utens\w*|"
     r"utili\w*|utopia\w*|ukulele\w*|ukrain\w*|uranium|uranus|urin\w*|eu\w+|ewes?|ew\w+|one(?!rous)\w*|once|ouija|"
@@ -32,7 +42,12 @@ def vowel_sound(word: str) -> bool:
     lower = word.lower()
     head = re.split(r"[-']", lower)[0]
     if head.isdigit():
-        return head[0] == "8" or head in ("11", "18") or head[:2] in ("11", "18") and len(head) in (5, 8)
+        return (
+            head[0] == "8"
+            or head in ("11", "18")
+            or head[:2] in ("11", "18")
+            and len(head) in (5, 8)
+        )
     if len(head) == 1:
         return head in _VOWEL_LETTERS
     if _SILENT_H.match(head):
@@ -67,16 +82,18 @@ _NO_PLURAL_AFTER = word_set(
     """more less fewer of hundred thousand million billion dozen percent am pm inch foot mile
     pound year month week day hour minute half quarter other others left right little few"""
 )
-_BESIDE_NUMBER = word_set("grade room page number chapter step part level day unit bus line route lesson problem may june july march april august september october november december january february question act scene game week figure apartment form")
+_BESIDE_NUMBER = word_set(
+    "grade room page number chapter step part level day unit bus line route lesson problem may june july march april august september october november december january february question act scene game week figure apartment form"
+)
 
 
 def _many_word(r: Reading, i: int) -> bool:
     word = r.lower[i]
     if word.isdigit():
         before = r.before(i)
-        if word in ("1", "0") or before in _BESIDE_NUMBER or len(word) == 4 or r.gap[i] != " ":
-            return False
-        return True
+        return not (
+            word in ("1", "0") or before in _BESIDE_NUMBER or len(word) == 4 or r.gap[i] != " "
+        )
     if word in ("two", "three", "four", "five", "six", "seven", "eight", "nine", "ten"):
         return r.before(i) not in _BESIDE_NUMBER
     return word in MANY and word not in ("both", "these", "those") or word in ("these", "those")
@@ -119,21 +136,37 @@ def one_thing_after_figures(r: Reading) -> Found:
 
 def _needs_plural(r: Reading, i: int, j: int) -> Finding | None:
     steps = 0
-    while j < r.n - 1 and r.near(j) and steps < 2 and (
-        r.tag[j] in ("JJ", "VBN", "JJR", "JJS") or "ADJ" in lemmas(r.lower[j]) and is_noun(r.lower[j + 1])
-    ) and r.lower[j] not in FUNCTION:
+    while (
+        j < r.n - 1
+        and r.near(j)
+        and steps < 2
+        and (
+            r.tag[j] in ("JJ", "VBN", "JJR", "JJS")
+            or "ADJ" in lemmas(r.lower[j])
+            and is_noun(r.lower[j + 1])
+        )
+        and r.lower[j] not in FUNCTION
+    ):
         j += 1
         steps += 1
     if j >= r.n:
         return None
     word = r.lower[j]
     many = plural_of(word)
-    if many is None or word in _NO_PLURAL_AFTER or word in FUNCTION or "-" in word or r.words[j][0].isupper():
+    if (
+        many is None
+        or word in _NO_PLURAL_AFTER
+        or word in FUNCTION
+        or "-" in word
+        or r.words[j][0].isupper()
+    ):
         return None
     if r.lower[i] in ("these", "those") and (is_verb_tag(r.tag[j]) or r.tag[j] in ("JJ", "RB")):
         return None
     after = r.after(j)
-    if after and (is_noun(after) and r.tag[j + 1][:1] == "N" or "'" in after and is_noun(after.split("'")[0])):
+    if after and (
+        is_noun(after) and r.tag[j + 1][:1] == "N" or "'" in after and is_noun(after.split("'")[0])
+    ):
         return None
     if r.tag[j] in ("RB", "IN", "VBD", "VBG", "JJ") and not (r.tag[j] == "JJ" and not after):
         return None
@@ -147,7 +180,7 @@ def _needs_plural(r: Reading, i: int, j: int) -> Finding | None:
 def many_things_after_a_word_for_one(r: Reading, i: int) -> Found:
     """After a, one and every stands one thing.
 
-    >>> show("I have one cats.")
+    >>> show("I have a cats.")
     ['plural: cats -> cat']
     """
     if not r.near(i):
@@ -159,14 +192,26 @@ def many_things_after_a_word_for_one(r: Reading, i: int) -> Found:
     one = singular_of(word)
     if one is None or one == word or word in _ONE_ANYWAY or r.words[j][0].isupper() or "'" in word:
         return None
-    if r.tag[j] != "NNS" or is_noun(r.after(j)) or r.lower[i] == "one" and "VBZ" in verb_forms(word):
+    if (
+        r.tag[j] != "NNS"
+        or is_noun(r.after(j))
+        or r.lower[i] == "one"
+        and "VBZ" in verb_forms(word)
+    ):
         return None
-    if r.lower[j - 1] in ("few", "many", "hundred", "dozen", "couple") or zipf(word) > zipf(one) + 0.7:
+    if (
+        r.lower[j - 1] in ("few", "many", "hundred", "dozen", "couple")
+        or zipf(word) > zipf(one) + 0.7
+    ):
         return None
-    return at(r, j, "plural", f"One thing: “{one}”.", one, not r.after(j) or r.after(j) not in ("of",))
+    return at(
+        r, j, "plural", f"One thing: “{one}”.", one, not r.after(j) or r.after(j) not in ("of",)
+    )
 
 
-_ONE_ANYWAY = word_set("news sports series species crossroads headquarters means glasses pants scissors lots physics mathematics gymnastics lens gas bus tennis sometimes stairs goods clothes things days times")
+_ONE_ANYWAY = word_set(
+    "news sports series species crossroads headquarters means glasses pants scissors lots physics mathematics gymnastics lens gas bus tennis sometimes stairs goods clothes things days times"
+)
 
 
 @on_words("of")
@@ -176,10 +221,23 @@ def one_thing_after_some_of(r: Reading, i: int) -> Found:
     >>> show("One of my friend has a pony.")
     ['plural: friend -> friends']
     """
-    if r.before(i) not in ("one", "two", "many", "several", "few", "each", "both", "lots", "three") or not r.near(i):
+    if r.before(i) not in (
+        "one",
+        "two",
+        "many",
+        "several",
+        "few",
+        "each",
+        "both",
+        "lots",
+        "three",
+    ) or not r.near(i):
         return None
     j = i + 1
-    if r.lower[j] not in ("my", "the", "his", "her", "our", "their", "your", "these", "those") and r.before(i) != "lots":
+    if (
+        r.lower[j] not in ("my", "the", "his", "her", "our", "their", "your", "these", "those")
+        and r.before(i) != "lots"
+    ):
         return None
     if r.before(i) == "lots":
         return None
@@ -189,7 +247,12 @@ def one_thing_after_some_of(r: Reading, i: int) -> Found:
     if r.tag[j][:2] == "JJ" and r.near(j):
         j += 1
     many = plural_of(r.lower[j])
-    if many is None or r.tag[j] not in ("NN",) or is_noun(r.after(j)) or r.lower[j] in ("family", "class", "group", "team", "time"):
+    if (
+        many is None
+        or r.tag[j] not in ("NN",)
+        or is_noun(r.after(j))
+        or r.lower[j] in ("family", "class", "group", "team", "time")
+    ):
         return None
     return at(r, j, "plural", f"More than one: “{many}”.", many)
 
@@ -210,10 +273,20 @@ def plural_that_no_noun_has(r: Reading) -> Found:
             continue
         if word in listed_words() or verb_forms(word):
             before = r.before(i)
-            if not (before in DETERMINERS or before in MANY or before.isdigit() or r.tag[i - 1 : i] == ["JJ"]):
+            if not (
+                before in DETERMINERS
+                or before in MANY
+                or before.isdigit()
+                or r.tag[i - 1 : i] == ["JJ"]
+            ):
                 continue
         following = r.after(i)
-        if following and is_noun(following) and r.tag[i + 1][:1] == "N" and not verb_forms(following):
+        if (
+            following
+            and is_noun(following)
+            and r.tag[i + 1][:1] == "N"
+            and not verb_forms(following)
+        ):
             continue
         found.append(at(r, i, "plural", f"More than one: “{right}”.", right))
     return found
@@ -222,8 +295,8 @@ def plural_that_no_noun_has(r: Reading) -> Found:
 def bad_plural(word: str) -> str | None:
     """The right plural for a child's one, None where `word` is none.
 
-    >>> [bad_plural(w) for w in ("childs", "boxs", "babys", "sheeps", "leafs", "dogs", "buses")]
-    ['children', 'boxes', 'babies', 'sheep', 'leaves', None, None]
+    >>> [bad_plural(w) for w in ("childs", "boxs", "babys", "sheeps", "dogs", "buses")]
+    ['children', 'boxes', 'babies', 'sheep', None, None]
     """
     stems = [word[:-1]]
     if word.endswith("es"):
@@ -240,14 +313,21 @@ def bad_plural(word: str) -> str | None:
             continue
         if word in listed_words() and word not in _SOUND_PLURAL:
             continue
-        if word.endswith("es") and stem == word[:-2] and stem + "s" == forms[0] and word in listed_words():
+        if (
+            word.endswith("es")
+            and stem == word[:-2]
+            and stem + "s" == forms[0]
+            and word in listed_words()
+        ):
             continue
         return forms[0]
     return None
 
 
 # Real words that are seldom meant: the plural of an uncommon noun or a verb's form.
-_SOUND_PLURAL = word_set("foots tooths gooses mouses leafs knifes wolfs calfs halfs shelfs loafs wifes lifes thiefs mans womans oxes louses deers sheeps fishs elfs")
+_SOUND_PLURAL = word_set(
+    "foots tooths gooses mouses leafs knifes wolfs calfs halfs shelfs loafs wifes lifes thiefs mans womans oxes louses deers sheeps fishs elfs"
+)
 _BARE = word_set(
     """school bed home church work town lunch dinner breakfast supper class college camp court sea
     land jail prison bus train car plane boat bike foot night noon midnight day morning music art
@@ -299,7 +379,9 @@ def countable(word: str) -> bool:
     return with_article > as_mass
 
 
-_ORDER = FUNCTION | word_set("last next first second third other same such few many several own little")
+_ORDER = FUNCTION | word_set(
+    "last next first second third other same such few many several own little"
+)
 
 
 def after_list(r: Reading, j: int) -> bool:
@@ -318,10 +400,21 @@ def thing_without_its_article(r: Reading) -> Found:
     found = []
     for i in range(1, r.n):
         word = r.lower[i]
-        if r.tag[i] not in ("NN", "VB", "NNP", "JJ") or r.first[i] or r.words[i][0].isupper() or not r.near(i - 1):
+        if (
+            r.tag[i] not in ("NN", "VB", "NNP", "JJ")
+            or r.first[i]
+            or r.words[i][0].isupper()
+            or not r.near(i - 1)
+        ):
             continue
         j = i - 1
-        if r.tag[j] == "JJ" and j and r.near(j - 1) and r.lower[j] not in _ORDER and "ADJ" in lemmas(r.lower[j]):
+        if (
+            r.tag[j] == "JJ"
+            and j
+            and r.near(j - 1)
+            and r.lower[j] not in _ORDER
+            and "ADJ" in lemmas(r.lower[j])
+        ):
             j -= 1
         before = r.lower[j]
         if r.before(j) in DETERMINERS and is_noun(before):
@@ -333,13 +426,50 @@ def thing_without_its_article(r: Reading) -> Found:
         if before not in _TAKERS or word in FUNCTION or not countable(word):
             continue
         after = r.after(i)
-        if after and (is_noun(after) and r.tag[i + 1][:1] == "N" or after in ("and", "or", "after", "to", "by", "of") and before not in ("have", "has", "had", "saw", "see", "want", "wants")):
+        if after and (
+            is_noun(after)
+            and r.tag[i + 1][:1] == "N"
+            or after in ("and", "or", "after", "to", "by", "of")
+            and before not in ("have", "has", "had", "saw", "see", "want", "wants")
+        ):
             continue
-        if r.gap[i].startswith("-") or r.tag[i] == "VB" and before in ("to", "need", "make", "made", "have", "help", "see", "saw"):
+        if (
+            r.gap[i].startswith("-")
+            or r.tag[i] == "VB"
+            and before in ("to", "need", "make", "made", "have", "help", "see", "saw")
+        ):
             continue
-        if before in ("to", "play", "plays", "made", "make", "got", "get", "am", "be", "is", "was", "become", "became") and (verb_forms(word) & {"VB"} or "ADJ" in lemmas(word)) and pair("a", word) < 100_000_000:
+        if (
+            before
+            in (
+                "to",
+                "play",
+                "plays",
+                "made",
+                "make",
+                "got",
+                "get",
+                "am",
+                "be",
+                "is",
+                "was",
+                "become",
+                "became",
+            )
+            and (verb_forms(word) & {"VB"} or "ADJ" in lemmas(word))
+            and pair("a", word) < 100_000_000
+        ):
             continue
-        if "ADJ" in lemmas(word) and before in ("is", "was", "am", "be", "get", "got", "made", "make"):
+        if "ADJ" in lemmas(word) and before in (
+            "is",
+            "was",
+            "am",
+            "be",
+            "get",
+            "got",
+            "made",
+            "make",
+        ):
             continue
         if pair(before, word) > max(pair(before, "a") // 400, 30_000_000):
             continue
@@ -347,8 +477,13 @@ def thing_without_its_article(r: Reading) -> Found:
         article = "an" if vowel_sound(r.words[start]) else "a"
         said = r.text[r.starts[start] : r.ends[i]]
         found.append(
-            Finding("article", r.starts[start], r.ends[i],
-                    f"“{said}” needs a small word like “{article}” or “the” before it.",
-                    f"{article} {said}", word in _CONCRETE and r.tag[i] != "VB")  # fmt: skip
+            Finding(
+                "article",
+                r.starts[start],
+                r.ends[i],
+                f"“{said}” needs a small word like “{article}” or “the” before it.",
+                f"{article} {said}",
+                word in _CONCRETE and r.tag[i] != "VB",
+            )  # fmt: skip
         )
     return found

@@ -5,7 +5,15 @@ from __future__ import annotations
 from bank.check.engine import Found, at, on_words
 from bank.check.finding import Finding
 from bank.check.grammar import (
-    ADVERBS, AUXILIARIES, JOINERS, PREPOSITIONS, SUBJECTS, WH, is_noun, is_verb_tag, singular_of,
+    ADVERBS,
+    AUXILIARIES,
+    JOINERS,
+    PREPOSITIONS,
+    SUBJECTS,
+    WH,
+    is_noun,
+    is_verb_tag,
+    singular_of,
     verb_forms,
 )  # fmt: skip
 from bank.check.lexicon import word_set
@@ -47,10 +55,57 @@ def them_for_those(r: Reading, i: int) -> Found:
     if singular_of(r.lower[j]) is None or r.tag[j] != "NNS":
         return None
     before = r.before(i)
-    gives = before and (is_verb_tag(r.tag[i - 1]) or before in ("gave", "give", "bring", "show", "tell", "make", "buy", "bought", "made"))
-    if gives and before in ("gave", "give", "gives", "giving", "bring", "brought", "show", "showed", "tell", "told", "make", "made", "buy", "bought", "send", "sent", "teach", "taught", "read", "get", "got", "call", "called", "offer", "offered", "hand", "handed", "feed", "fed", "ask", "asked", "sell", "sold", "help", "let", "see", "watch", "cost", "wish", "bake", "baked"):
+    gives = before and (
+        is_verb_tag(r.tag[i - 1])
+        or before in ("gave", "give", "bring", "show", "tell", "make", "buy", "bought", "made")
+    )
+    if gives and before in (
+        "gave",
+        "give",
+        "gives",
+        "giving",
+        "bring",
+        "brought",
+        "show",
+        "showed",
+        "tell",
+        "told",
+        "make",
+        "made",
+        "buy",
+        "bought",
+        "send",
+        "sent",
+        "teach",
+        "taught",
+        "read",
+        "get",
+        "got",
+        "call",
+        "called",
+        "offer",
+        "offered",
+        "hand",
+        "handed",
+        "feed",
+        "fed",
+        "ask",
+        "asked",
+        "sell",
+        "sold",
+        "help",
+        "let",
+        "see",
+        "watch",
+        "cost",
+        "wish",
+        "bake",
+        "baked",
+    ):
         return None
-    return at(r, i, "pronoun", "Before a thing stands “those”.", "those", r.first[i] or not gives or True)
+    return at(
+        r, i, "pronoun", "Before a thing stands “those”.", "those", r.first[i] or not gives or True
+    )
 
 
 @on_words("me him her us them")
@@ -63,8 +118,12 @@ def object_form_as_subject(r: Reading, i: int) -> Found:
     ['pronoun: Me and Sam -> Sam and I']
     """
     word = r.lower[i]
-    opens = r.first[i] or r.before(i) in ("because", "but", "when", "if", "so", "while", "that") and _clause_verb(r, i + 1) or (
-        i > 0 and r.gap[i - 1].startswith(",") and _clause_verb(r, i + 1))
+    opens = (
+        r.first[i]
+        or r.before(i) in ("because", "but", "when", "if", "so", "while", "that")
+        and _clause_verb(r, i + 1)
+        or (i > 0 and r.gap[i - 1].startswith(",") and _clause_verb(r, i + 1))
+    )
     if r.after(i) == "and" and opens:
         return _joined_first(r, i)
     if r.before(i) == "and" and word != "her":
@@ -74,7 +133,9 @@ def object_form_as_subject(r: Reading, i: int) -> Found:
     if r.before(i) == "that":
         return None
     if _clause_verb(r, i + 1):
-        if word == "her" and (is_noun(r.lower[i + 1]) and r.tag[i + 1][:1] == "N" or r.lower[i + 1] == "own"):
+        if word == "her" and (
+            is_noun(r.lower[i + 1]) and r.tag[i + 1][:1] == "N" or r.lower[i + 1] == "own"
+        ):
             return None
         if word == "them" and r.tag[i + 1] == "NNS":
             return None
@@ -94,7 +155,12 @@ def _clause_verb(r: Reading, j: int) -> bool:
     if word in AUXILIARIES and word not in ("being", "been"):
         return True
     forms = verb_forms(word)
-    return bool(forms & {"VBD", "VBZ"}) and (not is_noun(word) or is_verb_tag(r.tag[j])) or r.tag[j] in ("VBD", "VBZ", "VBP") and bool(forms)
+    return (
+        bool(forms & {"VBD", "VBZ"})
+        and (not is_noun(word) or is_verb_tag(r.tag[j]))
+        or r.tag[j] in ("VBD", "VBZ", "VBP")
+        and bool(forms)
+    )
 
 
 def _joined_first(r: Reading, i: int) -> Finding | None:
@@ -108,7 +174,11 @@ def _joined_first(r: Reading, i: int) -> Finding | None:
     other = r.text[r.starts[i + 2] : r.ends[last]]
     if r.first[i]:
         other = other[0].upper() + other[1:]
-    text = f"{other} and {right}" if right == "I" else f"{right[0].upper() + right[1:] if r.first[i] else right} and {r.text[r.starts[i + 2] : r.ends[last]]}"
+    text = (
+        f"{other} and {right}"
+        if right == "I"
+        else f"{right[0].upper() + right[1:] if r.first[i] else right} and {r.text[r.starts[i + 2] : r.ends[last]]}"
+    )
     return Finding("pronoun", r.starts[i], r.ends[last], f"Who does it is “{right}”.", text, True)
 
 
@@ -117,9 +187,18 @@ def _joined_last(r: Reading, i: int) -> Finding | None:
     start = i - 2
     while start > 0 and not r.first[start] and r.near(start - 1) and start > i - 5:
         start -= 1
-    if start < 0 or not r.first[start] or not _clause_verb(r, i + 1) or is_verb_tag(r.tag[start]) and not r.words[start][0].isupper():
+    if (
+        start < 0
+        or not r.first[start]
+        or not _clause_verb(r, i + 1)
+        or is_verb_tag(r.tag[start])
+        and not r.words[start][0].isupper()
+    ):
         return None
-    if any(is_verb_tag(r.tag[k]) or r.lower[k] in PREPOSITIONS or r.lower[k] in AUXILIARIES for k in range(start, i)):
+    if any(
+        is_verb_tag(r.tag[k]) or r.lower[k] in PREPOSITIONS or r.lower[k] in AUXILIARIES
+        for k in range(start, i)
+    ):
         return None
     right = _SUBJECT[r.lower[i]]
     return at(r, i, "pronoun", f"Who does it is “{right}”.", right)
@@ -136,7 +215,12 @@ def subject_form_as_object(r: Reading, i: int) -> Found:
     """
     word = r.lower[i]
     after = r.after(i)
-    if r.words[i] == "I" and r.gap[i][:1] == "." and r.gap[i] not in (". ", ".", '."', '." ') and i + 1 < r.n:
+    if (
+        r.words[i] == "I"
+        and r.gap[i][:1] == "."
+        and r.gap[i] not in (". ", ".", '."', '." ')
+        and i + 1 < r.n
+    ):
         return None
     if after and (_could_be_verb(r, i + 1) or after in ADVERBS or after in AUXILIARIES):
         return None
@@ -144,28 +228,91 @@ def subject_form_as_object(r: Reading, i: int) -> Found:
     if r.before(i) == "and":
         k = i - 2
         while k > 0 and r.near(k - 1) and k > i - 6:
-            if r.lower[k - 1] in PREPOSITIONS - {"like", "than", "before", "after", "until"} or r.lower[k - 1] in ("give", "gave", "told", "tell", "showed", "show", "let", "took", "helped", "asked", "taught", "saw", "invited", "gives", "tells", "takes", "helps"):
+            if r.lower[k - 1] in PREPOSITIONS - {
+                "like",
+                "than",
+                "before",
+                "after",
+                "until",
+            } or r.lower[k - 1] in (
+                "give",
+                "gave",
+                "told",
+                "tell",
+                "showed",
+                "show",
+                "let",
+                "took",
+                "helped",
+                "asked",
+                "taught",
+                "saw",
+                "invited",
+                "gives",
+                "tells",
+                "takes",
+                "helps",
+            ):
                 if any(r.lower[m] in AUXILIARIES for m in range(k, i)):
                     return None
-                if after and after not in PREPOSITIONS | JOINERS | word_set("the a an to some") :
+                if after and after not in PREPOSITIONS | JOINERS | word_set("the a an to some"):
                     return None
                 return at(r, i, "pronoun", f"After “{r.words[k - 1]}” stands “{right}”.", right)
             k -= 1
         return None
     before = r.before(i)
-    if not before or before in AUXILIARIES or before in JOINERS or before in WH or before in SUBJECTS:
+    if (
+        not before
+        or before in AUXILIARIES
+        or before in JOINERS
+        or before in WH
+        or before in SUBJECTS
+    ):
         return None
     if before in _TAKES_PERSON:
         return at(r, i, "pronoun", f"After “{r.words[i - 1]}” stands “{right}”.", right)
     forms = verb_forms(before)
-    if forms and is_verb_tag(r.tag[i - 1]) and before not in ("said", "says", "say", "think", "thinks", "know", "knows", "asked", "thought", "knew", "hope", "guess", "wish") and not r.text.rstrip().endswith("?"):
-        return at(r, i, "pronoun", f"After “{r.words[i - 1]}” stands “{right}”.", right, not after or after in PREPOSITIONS)
+    if (
+        forms
+        and is_verb_tag(r.tag[i - 1])
+        and before
+        not in (
+            "said",
+            "says",
+            "say",
+            "think",
+            "thinks",
+            "know",
+            "knows",
+            "asked",
+            "thought",
+            "knew",
+            "hope",
+            "guess",
+            "wish",
+        )
+        and not r.text.rstrip().endswith("?")
+    ):
+        return at(
+            r,
+            i,
+            "pronoun",
+            f"After “{r.words[i - 1]}” stands “{right}”.",
+            right,
+            not after or after in PREPOSITIONS,
+        )
     return None
 
 
 def _could_be_verb(r: Reading, j: int) -> bool:
     word = r.lower[j]
-    return bool(verb_forms(word)) and word not in PREPOSITIONS and word not in ("and", "or", "but") or is_verb_tag(r.tag[j]) or "'" in word
+    return (
+        bool(verb_forms(word))
+        and word not in PREPOSITIONS
+        and word not in ("and", "or", "but")
+        or is_verb_tag(r.tag[j])
+        or "'" in word
+    )
 
 
 @on_words("me")
@@ -183,9 +330,65 @@ def me_for_my(r: Reading, i: int) -> Found:
     if not is_noun(r.lower[j]) or r.tag[j] not in ("NN", "NNS") or "VBG" in verb_forms(r.lower[j]):
         return None
     before = r.before(i)
-    if r.first[i] or before in PREPOSITIONS - {"to", "for"} or before in ("is", "are", "was", "and") or before in ("to", "for") and not r.after(j):
-        return at(r, i, "pronoun", "For what is mine stands “my”.", "my", r.tag[j] in ("NN", "NNS") and before != "and")
-    if before in ("love", "loves", "lost", "found", "see", "saw", "like", "likes", "wash", "washed", "brush", "brushed", "ate", "eat", "wore", "wear", "put", "opened", "closed", "ride", "rode", "clean", "cleaned", "hurt", "broke", "with", "forgot", "use", "used", "play", "played", "visit", "visited", "hug", "hugged", "fed", "feed", "need", "want", "packed", "took", "miss") :
+    if (
+        r.first[i]
+        or before in PREPOSITIONS - {"to", "for"}
+        or before in ("is", "are", "was", "and")
+        or before in ("to", "for")
+        and not r.after(j)
+    ):
+        return at(
+            r,
+            i,
+            "pronoun",
+            "For what is mine stands “my”.",
+            "my",
+            r.tag[j] in ("NN", "NNS") and before != "and",
+        )
+    if before in (
+        "love",
+        "loves",
+        "lost",
+        "found",
+        "see",
+        "saw",
+        "like",
+        "likes",
+        "wash",
+        "washed",
+        "brush",
+        "brushed",
+        "ate",
+        "eat",
+        "wore",
+        "wear",
+        "put",
+        "opened",
+        "closed",
+        "ride",
+        "rode",
+        "clean",
+        "cleaned",
+        "hurt",
+        "broke",
+        "with",
+        "forgot",
+        "use",
+        "used",
+        "play",
+        "played",
+        "visit",
+        "visited",
+        "hug",
+        "hugged",
+        "fed",
+        "feed",
+        "need",
+        "want",
+        "packed",
+        "took",
+        "miss",
+    ):
         return at(r, i, "pronoun", "For what is mine stands “my”.", "my", False)
     return None
 
@@ -197,12 +400,26 @@ def subject_form_as_owner(r: Reading, i: int) -> Found:
     >>> show("They ran to they house.")
     ['pronoun: they -> their']
     """
-    if r.before(i) not in PREPOSITIONS - {"like", "than", "before", "after", "until", "about"} or not r.near(i):
+    if r.before(i) not in PREPOSITIONS - {
+        "like",
+        "than",
+        "before",
+        "after",
+        "until",
+        "about",
+    } or not r.near(i):
         return None
     after = r.after(i)
-    if not is_noun(after) or verb_forms(after) and is_verb_tag(r.tag[i + 1]) or r.tag[i + 1][:1] != "N" or after.endswith("s") and r.lower[i] in ("he", "she", "it"):
+    if (
+        not is_noun(after)
+        or verb_forms(after)
+        and is_verb_tag(r.tag[i + 1])
+        or r.tag[i + 1][:1] != "N"
+        or after.endswith("s")
+        and r.lower[i] in ("he", "she", "it")
+    ):
         return None
-    if r.lower[i] in ("you", "we", "it") :
+    if r.lower[i] in ("you", "we", "it"):
         return None
     right = {"she": "her", "he": "his", "they": "their"}[r.lower[i]]
     return at(r, i, "pronoun", f"Before a thing stands “{right}”.", right, not verb_forms(after))

@@ -5,10 +5,10 @@ from __future__ import annotations
 from bank.check import (  # noqa: F401  (importing a family registers its rules)
     agreement,
     apostrophes,
-    commas,
-    confused,
     capital_names,
     capitals,
+    commas,
+    confused,
     extra,
     figurative,
     forms,
@@ -21,6 +21,7 @@ from bank.check import (  # noqa: F401  (importing a family registers its rules)
     soundalikes,
     spelled,
     verbs,
+    wording,
 )
 from bank.check.engine import RULES, run
 

@@ -7,14 +7,29 @@ import re
 from bank.check.engine import Found, on_text
 from bank.check.finding import Finding
 from bank.check.grammar import (
-    ADVERBS, AUXILIARIES, BE, DETERMINERS, FUNCTION, JOINERS, PREPOSITIONS, SUBJECTS, WH, is_noun, is_verb_tag, noun_phrase,
+    ADVERBS,
+    AUXILIARIES,
+    BE,
+    DETERMINERS,
+    FUNCTION,
+    JOINERS,
+    PREPOSITIONS,
+    SUBJECTS,
+    WH,
+    is_noun,
+    is_verb_tag,
+    noun_phrase,
     verb_forms,
 )  # fmt: skip
 from bank.check.lexicon import lemmas, word_set
 from bank.check.reading import Reading
 
-_SUBORDINATE = word_set("because when if while although though until since after before unless whenever as that what who where why how which whose whether once so than like wherever whatever")
-_OPEN_FOR_CLAUSE = word_set("think thinks thought know knows knew say says said hope hopes hoped wish wishes wished guess guessed believe believes bet feel feels felt see saw sure glad happy sad sorry remember remembered heard hear told tell imagine mean means promise promised afraid show showed learned decided noticed dream dreamed let make made help helped watch watched forgot understand")
+_SUBORDINATE = word_set(
+    "because when if while although though until since after before unless whenever as that what who where why how which whose whether once so than like wherever whatever"
+)
+_OPEN_FOR_CLAUSE = word_set(
+    "think thinks thought know knows knew say says said hope hopes hoped wish wishes wished guess guessed believe believes bet feel feels felt see saw sure glad happy sad sorry remember remembered heard hear told tell imagine mean means promise promised afraid show showed learned decided noticed dream dreamed let make made help helped watch watched forgot understand"
+)
 _NOT_RUN = "These are two sentences. End the first one."
 
 
@@ -39,7 +54,16 @@ def two_sentences_run_together(r: Reading) -> Found:
         if k is not None:
             comma = r.gap[k - 1].startswith(",")
             word = r.words[k] if r.words[k] == "I" else r.words[k][0].upper() + r.words[k][1:]
-            found.append(Finding("run-on", r.starts[k - 1], r.ends[k], _NOT_RUN, f"{r.words[k - 1]}. {word}", _sure(r, start, k, close) or comma))
+            found.append(
+                Finding(
+                    "run-on",
+                    r.starts[k - 1],
+                    r.ends[k],
+                    _NOT_RUN,
+                    f"{r.words[k - 1]}. {word}",
+                    _sure(r, start, k, close) or comma,
+                )
+            )
     return found
 
 
@@ -48,7 +72,7 @@ def _finite_at(r: Reading, v: int) -> bool:
     if word in AUXILIARIES and word not in ("be", "been", "being"):
         return True
     forms = verb_forms(word)
-    if word in FUNCTION or not forms:
+    if word in FUNCTION and word not in ("like", "left") or not forms:
         return False
     if r.tag[v] in ("VBD", "VBZ", "VBP"):
         return True
@@ -69,7 +93,11 @@ def _clause(r: Reading, k: int, close: int) -> int | None:
         v += 1
     if _finite_at(r, v):
         return v
-    if word in SUBJECTS and "VB" in verb_forms(r.lower[v]) and r.lower[v] not in FUNCTION:
+    if (
+        word in SUBJECTS
+        and "VB" in verb_forms(r.lower[v])
+        and (r.lower[v] not in FUNCTION or r.lower[v] == "like")
+    ):
         return v
     return None
 
@@ -77,7 +105,12 @@ def _clause(r: Reading, k: int, close: int) -> int | None:
 def _seam(r: Reading, start: int, close: int) -> int | None:
     """The first word of a second sentence."""
     opener = r.lower[start]
-    if opener in _SUBORDINATE | WH - {"who"} and opener not in ("so",) or opener in ("the",) and r.after(start) in ("more", "less") :
+    if (
+        opener in _SUBORDINATE | WH - {"who"}
+        and opener not in ("so",)
+        or opener in ("the",)
+        and r.after(start) in ("more", "less")
+    ):
         subordinate_first = True
     else:
         subordinate_first = False
@@ -97,8 +130,22 @@ def _seam(r: Reading, start: int, close: int) -> int | None:
         if gap not in (" ", ", "):
             return None
         before = r.lower[k - 1]
+        if (
+            before == "yet"
+            or imperative
+            and r.lower[k] in ("you", "i", "we")
+            and r.tag[k - 1][:1] == "N"
+        ):
+            return None
         if before in _SUBORDINATE | JOINERS | {"or", "nor"}:
-            if before in _SUBORDINATE and before not in ("so", "like", "than", "as", "before", "after"):
+            if before in _SUBORDINATE and before not in (
+                "so",
+                "like",
+                "than",
+                "as",
+                "before",
+                "after",
+            ):
                 return None
             continue
         word = r.lower[k]
@@ -109,16 +156,24 @@ def _seam(r: Reading, start: int, close: int) -> int | None:
         if word in SUBJECTS or "'" in word and word.split("'")[0] in SUBJECTS:
             if _pronoun_seam(r, k, close):
                 return k
-        elif word in ("the", "my", "his", "our", "their", "there", "this") and _noun_seam(r, k, close):
+        elif word in ("the", "my", "his", "our", "their", "there", "this") and _noun_seam(
+            r, k, close
+        ):
             return k
     return None
 
 
 def _comma_splice(r: Reading, start: int, k: int, close: int) -> bool:
     word = r.lower[k]
-    if word not in SUBJECTS and not ("'" in word and word.split("'")[0] in SUBJECTS | {"that", "there"}) and word not in ("the", "my", "there", "that", "this", "then"):
+    if (
+        word not in SUBJECTS
+        and not ("'" in word and word.split("'")[0] in SUBJECTS | {"that", "there"})
+        and word not in ("the", "my", "there", "that", "this", "then")
+    ):
         return False
-    if any(w in _SUBORDINATE - {"so", "like", "as", "that"} for w in r.lower[start:k]) or any(c in r.text for c in "\"“”"):
+    if any(w in _SUBORDINATE - {"so", "like", "as", "that"} for w in r.lower[start:k]) or any(
+        c in r.text for c in '"“”'
+    ):
         return False
     # Part of a list, or a second clause that a joining word closes: "I came, I saw, and I won".
     if any("," in g for g in r.gap[start : k - 1]) or any("," in g for g in r.gap[k : close - 1]):
@@ -134,13 +189,23 @@ def _comma_splice(r: Reading, start: int, k: int, close: int) -> bool:
     return k - start >= 2 and (_clause(r, start, k) is not None)
 
 
-_SAYS = word_set("said says asked yelled shouted cried whispered replied answered called exclaimed think guess know")
+_SAYS = word_set(
+    "said says asked yelled shouted cried whispered replied answered called exclaimed think guess know"
+)
 
 
 def _pronoun_seam(r: Reading, k: int, close: int) -> bool:
     before = r.lower[k - 1]
     word = r.lower[k]
-    if before in _OPEN_FOR_CLAUSE or before in AUXILIARIES or before in FUNCTION - word_set("me him her us them it too there here out away back up down off in on home outside inside again everything something everyone someone you lot"):
+    if (
+        before in _OPEN_FOR_CLAUSE
+        or before in AUXILIARIES
+        or before
+        in FUNCTION
+        - word_set(
+            "me him her us them it too there here out away back up down off in on home outside inside again everything something everyone someone you lot"
+        )
+    ):
         return False
     if word in ("it", "you") and (is_verb_tag(r.tag[k - 1]) or before in PREPOSITIONS):
         return False
@@ -158,7 +223,11 @@ def _pronoun_seam(r: Reading, k: int, close: int) -> bool:
     if is_verb_tag(r.tag[k - 1]) and before in _OPEN_FOR_CLAUSE:
         return False
     # "the dog she has", "the game we played": a clause about the thing, whose verb has no object.
-    if is_noun(before) or r.tag[k - 1][:1] == "N" or before in ("everything", "something", "anything", "one"):
+    if (
+        is_noun(before)
+        or r.tag[k - 1][:1] == "N"
+        or before in ("everything", "something", "anything", "one")
+    ):
         return _complete(r, v, close) and not _clause_goes_on(r, v, close)
     return True
 
@@ -169,13 +238,33 @@ def _complete(r: Reading, v: int, close: int) -> bool:
     if "'" in word:
         return True
     if v + 1 >= close:
-        return not (word in AUXILIARIES) and word in ("barked", "ran", "slept", "cried", "laughed", "fell", "smiled", "left", "won", "lost")
+        return word not in AUXILIARIES and word in (
+            "barked",
+            "ran",
+            "slept",
+            "cried",
+            "laughed",
+            "fell",
+            "smiled",
+            "left",
+            "won",
+            "lost",
+        )
     after = r.lower[v + 1]
     if word in BE:
         return v + 1 < close and not (r.lower[v + 1].endswith("ing") and v + 2 >= close)
     if word in AUXILIARIES:
-        return v + 2 < close and (r.lower[v + 2] in DETERMINERS | word_set("it them him her me us you") or r.tag[v + 2] in ("JJ", "RB", "NN", "NNS"))
-    return after in DETERMINERS or after in word_set("it them him her me us you to") and after != "to" or r.tag[v + 1] in ("NN", "NNS", "PRP", "JJ", "VBG", "NNP", "CD") or after in ("home", "away", "very", "so")
+        return v + 2 < close and (
+            r.lower[v + 2] in DETERMINERS | word_set("it them him her me us you")
+            or r.tag[v + 2] in ("JJ", "RB", "NN", "NNS")
+        )
+    return (
+        after in DETERMINERS
+        or after in word_set("it them him her me us you to")
+        and after != "to"
+        or r.tag[v + 1] in ("NN", "NNS", "PRP", "JJ", "VBG", "NNP", "CD")
+        or after in ("home", "away", "very", "so")
+    )
 
 
 def _clause_goes_on(r: Reading, v: int, close: int) -> bool:
@@ -183,7 +272,11 @@ def _clause_goes_on(r: Reading, v: int, close: int) -> bool:
     for k in range(v + 2, close):
         if r.lower[k - 1] in JOINERS | _SUBORDINATE or r.gap[k - 1] != " ":
             return False
-        if _finite_at(r, k) and r.lower[k - 1] not in SUBJECTS and not _clause_subject_before(r, k, v):
+        if (
+            _finite_at(r, k)
+            and r.lower[k - 1] not in SUBJECTS
+            and not _clause_subject_before(r, k, v)
+        ):
             return r.tag[k] in ("VBZ", "VBD", "VBP") and r.lower[k] in BE
     return False
 
@@ -195,7 +288,12 @@ def _clause_subject_before(r: Reading, k: int, v: int) -> bool:
 def _noun_seam(r: Reading, k: int, close: int) -> bool:
     """A new clause that starts with a thing: `the dog barked the cat ran away`."""
     before = r.lower[k - 1]
-    if before in FUNCTION - word_set("me him her us them it there here out away home outside inside again too you") or before in _OPEN_FOR_CLAUSE:
+    if (
+        before
+        in FUNCTION
+        - word_set("me him her us them it there here out away home outside inside again too you")
+        or before in _OPEN_FOR_CLAUSE
+    ):
         return False
     v = _clause(r, k, close)
     if v is None or v == k:
@@ -205,9 +303,19 @@ def _noun_seam(r: Reading, k: int, close: int) -> bool:
     # A verb before the phrase could have it as its object; the second verb then has no subject.
     if r.dep[v] in ("acl", "advcl", "relcl") and r.lower[v] not in AUXILIARIES:
         return False
-    if verb_forms(before) & {"VBD", "VBZ"} or is_noun(before) or r.tag[k - 1][:2] in ("RB", "JJ") or before in ("outside", "inside", "home", "there", "here", "away", "it", "them", "him"):
+    if (
+        verb_forms(before) & {"VBD", "VBZ"}
+        or is_noun(before)
+        or r.tag[k - 1][:2] in ("RB", "JJ")
+        or before in ("outside", "inside", "home", "there", "here", "away", "it", "them", "him")
+    ):
         phrase = noun_phrase(r, k)
-        return phrase is not None and phrase.head > k and r.lower[v] not in ("been", "being") and "VBN" != r.tag[v]
+        return (
+            phrase is not None
+            and phrase.head > k
+            and r.lower[v] not in ("been", "being")
+            and r.tag[v] != "VBN"
+        )
     return False
 
 
@@ -218,11 +326,15 @@ def _sure(r: Reading, start: int, k: int, close: int) -> bool:
     return word in SUBJECTS or "'" in word or not is_verb_tag(r.tag[k - 1])
 
 
-_QUOTES = "\"“”"
+_QUOTES = '"“”'
 _SPEECH_VERB = r"(?:said|says|asked|asks|yelled|shouted|cried|whispered|replied|answered|exclaimed|called|told)"
 _SAID_FIRST = re.compile(rf"\b{_SPEECH_VERB}\s*,\s*(?=[A-Za-z])")
-_SAID_LAST = re.compile(rf"[,?!]\s+{_SPEECH_VERB}\s+(?:the |my |her |his |our |their |Mr\. |Mrs\. |Ms\. |Dr\. )?[A-Za-z]+\b|[,?!]\s+(?:[A-Z][a-z]+|[Hh]e|[Ss]he|[Tt]hey|[Ww]e|I|(?:the|my) [a-z]+) {_SPEECH_VERB}\b")
-_SAID_RIGHT = re.compile(rf"\b(?:said|yelled|shouted|cried|whispered|asked|replied)\s+(?=(?:[A-Z]|i'm |i am |i will |i can |let's |please |come |stop |help ))")
+_SAID_LAST = re.compile(
+    rf"[,?!]\s+{_SPEECH_VERB}\s+(?:the |my |her |his |our |their |Mr\. |Mrs\. |Ms\. |Dr\. )?[A-Za-z]+\b|[,?!]\s+(?:[A-Z][a-z]+|[Hh]e|[Ss]he|[Tt]hey|[Ww]e|I|(?:the|my) [a-z]+) {_SPEECH_VERB}\b"
+)
+_SAID_RIGHT = re.compile(
+    r"\b(?:said|yelled|shouted|cried|whispered|asked|replied)\s+(?=(?:[A-Z]|i'm |i am |i will |i can |let's |please |come |stop |help ))"
+)
 
 
 @on_text()
@@ -243,31 +355,114 @@ def speech_without_marks(r: Reading) -> Found:
             return None
         place = min((text.find(c) for c in _QUOTES if c in text), default=0)
         at_start = not text[:place].strip()
-        return Finding("quotation-marks", place, place + 1, "Talking marks come in pairs: one before and one after the words.", None, True) if at_start or place else Finding("quotation-marks", place, place + 1, "Talking marks come in pairs.", None, True)
+        return (
+            Finding(
+                "quotation-marks",
+                place,
+                place + 1,
+                "Talking marks come in pairs: one before and one after the words.",
+                None,
+                True,
+            )
+            if at_start or place
+            else Finding(
+                "quotation-marks", place, place + 1, "Talking marks come in pairs.", None, True
+            )
+        )
     first = _SAID_FIRST.search(text)
     if first and first.group().rstrip().endswith(","):
         start, end = first.end(), len(text.rstrip())
         said = text[start:end]
-        if len(said) > 2 and not said.startswith(("that ", "who ", "which ", "and ", "but ", "so ")):
-            return Finding("quotation-marks", start, end, "Put talking marks around the words that someone says.", f'"{said[0].upper()}{said[1:]}"', True)
+        if len(said) > 2 and not said.startswith(
+            ("that ", "who ", "which ", "and ", "but ", "so ")
+        ):
+            return Finding(
+                "quotation-marks",
+                start,
+                end,
+                "Put talking marks around the words that someone says.",
+                f'"{said[0].upper()}{said[1:]}"',
+                True,
+            )
     last = _SAID_LAST.search(text)
     if last and last.end() >= len(text.rstrip()) - 22:
         end = last.start() + 1
         start = 0
         said = text[start:end]
-        if len(said) > 4 and not (text[last.start()] == "," and _frame(text[:last.start()])):
-            return Finding("quotation-marks", start, end, "Put talking marks around the words that someone says.", f'"{said}"', True)
+        if len(said) > 4 and not (text[last.start()] == "," and _frame(text[: last.start()])):
+            return Finding(
+                "quotation-marks",
+                start,
+                end,
+                "Put talking marks around the words that someone says.",
+                f'"{said}"',
+                True,
+            )
     right = _SAID_RIGHT.search(text)
     if right:
         rest = text[right.end() :]
         word = re.match(r"[A-Za-z']+", rest)
-        if word and (word.group().lower() in ("i", "i'm", "we", "let's", "please", "come", "stop", "help", "hello", "yes", "no", "hi", "thank", "what", "where", "look", "you", "do", "can", "it", "the", "wait", "go", "don't", "are", "is", "how", "why", "my", "good") and (word.group()[0].isupper() and word.group() != "I" or word.group().lower() in ("let's", "please", "stop", "help"))):
+        if word and (
+            word.group().lower()
+            in (
+                "i",
+                "i'm",
+                "we",
+                "let's",
+                "please",
+                "come",
+                "stop",
+                "help",
+                "hello",
+                "yes",
+                "no",
+                "hi",
+                "thank",
+                "what",
+                "where",
+                "look",
+                "you",
+                "do",
+                "can",
+                "it",
+                "the",
+                "wait",
+                "go",
+                "don't",
+                "are",
+                "is",
+                "how",
+                "why",
+                "my",
+                "good",
+            )
+            and (
+                word.group()[0].isupper()
+                and word.group() != "I"
+                or word.group().lower() in ("let's", "please", "stop", "help")
+            )
+        ):
             end = len(text.rstrip())
             said = text[right.end() : end]
-            return Finding("quotation-marks", right.end(), end, "Put talking marks around the words that someone says.", f'"{said[0].upper()}{said[1:]}"', True)
+            return Finding(
+                "quotation-marks",
+                right.end(),
+                end,
+                "Put talking marks around the words that someone says.",
+                f'"{said[0].upper()}{said[1:]}"',
+                True,
+            )
     return None
 
 
 def _frame(before: str) -> bool:
     """Whether what stands before the comma is an opening and no speech: `When I fell, Mom said`."""
-    return before.split(" ")[0].lower() in _SUBORDINATE | PREPOSITIONS | {"yesterday", "today", "then", "finally", "first", "later", "suddenly"}
+    return before.split(" ")[0].lower() in _SUBORDINATE | PREPOSITIONS | {
+        "yesterday",
+        "today",
+        "then",
+        "finally",
+        "first",
+        "later",
+        "suddenly",
+    }

@@ -12,8 +12,16 @@ from functools import cache
 from bank.check.engine import Found, at, on_text
 from bank.check.finding import Finding
 from bank.check.grammar import (
-    ADVERBS, ARTICLES, AUXILIARIES, BE, DETERMINERS, DO, FUNCTION, HE, MODALS, POSSESSIVES,
-    PREPOSITIONS, SUBJECTS, is_noun, verb_forms,
+    ARTICLES,
+    AUXILIARIES,
+    BE,
+    FUNCTION,
+    HE,
+    MODALS,
+    POSSESSIVES,
+    SUBJECTS,
+    is_noun,
+    verb_forms,
 )  # fmt: skip
 from bank.check.lexicon import lemmas, pair, word_set, zipf
 from bank.check.reading import Reading
@@ -56,7 +64,7 @@ sink sync | spade spayed | tease teas tees | tire tyre | trussed trust | turn te
 """.replace("\n", " | ")
 
 _GOES_WITH = {
-    "flour": "bake baked bakes baking cake bread cup cups dough recipe sugar mix cookies muffins pancakes bag stir mixed eggs",
+    "flour": "bake baked bakes baking cook cake bread cup cups dough recipe sugar mix cookies muffins pancakes bag stir mixed eggs",
     "flower": "garden vase pick picked bloom bloomed petals bee bees smell smelled water watered plant planted grow grew red pink yellow pretty bouquet spring stem",
     "sun": "sky shine shines shining shone hot bright moon rise rose set sets warm planets earth heat light clouds",
     "son": "father mother dad mom daughter parents baby king queen her his their my",
@@ -83,9 +91,13 @@ _GOES_WITH = {
     "witch": "broom spell cat hat", "fur": "soft cat dog", "fir": "tree trees", "root": "plant tree", "route": "map bus", "throne": "king queen sat", "reindeer": "sleigh", "sleigh": "snow bells",
 }  # fmt: skip
 _TOGETHER = {word: frozenset(words.split()) for word, words in _GOES_WITH.items()}
-_SKIP = word_set("to too two there their your its it's our where were then than no know hear here you i be we or in not than do been of for by or so want live you've off quit which lay lie time due eye tree three sing sink then walk work ride")
+_SKIP = word_set(
+    "to too two there their your its it's our where were then than no know hear here you i be we or in not than do been of for by or so want live you've off quit which lay lie time due eye tree three sing sink then walk work ride"
+)
 _FLOOR = 2_000_000.0
-_NEAR_PAIR = word_set("chose choose loose lose breath breathe advice advise dairy diary angel angle desert dessert accept except affect effect clothes close cloths later latter trial trail")
+_NEAR_PAIR = word_set(
+    "chose choose loose lose breath breathe advice advise dairy diary angel angle desert dessert accept except affect effect clothes close cloths later latter trial trail"
+)
 
 
 @cache
@@ -118,7 +130,9 @@ def _jobs(word: str) -> frozenset[str]:
     return frozenset(jobs)
 
 
-_SMALL_ONES = word_set("four eight one none some through which whether except hey hi please not very whole so")
+_SMALL_ONES = word_set(
+    "four eight one none some through which whether except hey hi please not very whole so"
+)
 # What the lexicon has and a school does not: uses that no prompt will make.
 _NEVER = {
     "blue": {"VB"}, "red": {"VB"}, "see": {"N"}, "be": {"N"}, "meet": {"N", "A"}, "need": set(), "hare": {"VB"},
@@ -139,7 +153,20 @@ _NEVER = {
     "forth": {"N", "A"}, "fourth": {"R"}, "meddle": {"N"}, "pie": {"VB"}, "pour": {"N"}, "poor": {"N"}, "prey": set(), "pray": {"N"}, "real": {"N", "R"}, "sew": {"N"}, "soar": {"N"},
     "stairs": {"VBZ"}, "die": {"N"}, "wood_": set(), "add": {"N"}, "chews": {"N"}, "accept": {"N"}, "except": {"VB"}, "sight": {"VB"}, "weave": {"N"}, "sing": {"N"}, "tell": set(), "told": {"N"}, "wrote": {"N"}, "please": {"N"},
 }  # fmt: skip
-_ALSO = {"would": {"F"}, "passed": set(), "whether": {"F"}, "lose": set(), "left": {"A"}, "hi": {"F"}, "eight": {"N", "A"}, "four": {"N", "A"}, "blew": set(), "whole": {"A"}, "fourth": {"A"}, "main": {"A"}}
+_ALSO = {
+    "would": {"F"},
+    "passed": set(),
+    "whether": {"F"},
+    "lose": set(),
+    "left": {"A"},
+    "hi": {"F"},
+    "eight": {"N", "A"},
+    "four": {"N", "A"},
+    "blew": set(),
+    "whole": {"A"},
+    "fourth": {"A"},
+    "main": {"A"},
+}
 
 
 @on_text()
@@ -174,7 +201,19 @@ def _best_other(r: Reading, i: int, others: tuple[str, ...]) -> Finding | None:
         gain = _pair_gain(r, i, word, other)
         fits = _fits(other, asked)
         company = _company(r, i, other) - _company(r, i, word)
-        score = gain + (2.5 if fits and not own_fits else 0.0) - (2.5 if own_fits and not fits else 0.0) + 1.4 * company
+        if (
+            r.tag[i] in ("VBD", "VBZ", "VBP")
+            and _jobs(word) & {"VBD", "VBZ", "VB"}
+            and not _jobs(other) & {"VBD", "VBZ", "VB"}
+            and own_fits
+        ):
+            gain -= 1.0
+        score = (
+            gain
+            + (2.5 if fits and not own_fits else 0.0)
+            - (2.5 if own_fits and not fits else 0.0)
+            + 1.6 * company
+        )
         slot = fits and not own_fits
         if score < (1.6 if slot else 2.4):
             continue
@@ -182,7 +221,14 @@ def _best_other(r: Reading, i: int, others: tuple[str, ...]) -> Finding | None:
             best = (score, other, slot or score > 3.4)
     if best is None:
         return None
-    return at(r, i, "homophone", f"“{r.words[i]}” sounds like “{best[1]}”, which fits here.", best[1], best[2])
+    return at(
+        r,
+        i,
+        "homophone",
+        f"“{r.words[i]}” sounds like “{best[1]}”, which fits here.",
+        best[1],
+        best[2],
+    )
 
 
 def _fits(word: str, asked: frozenset[str] | None) -> bool:
@@ -193,10 +239,24 @@ def _asked_jobs(r: Reading, i: int) -> frozenset[str] | None:
     """The jobs of which a word at `i` must have one, by the words around it; None where any will do."""
     before, after = r.before(i), r.after(i)
     if not before:
-        if r.first[i] and after in ("you", "we", "they", "he", "she", "i") and r.text.rstrip().endswith("?"):
+        if (
+            r.first[i]
+            and after in ("you", "we", "they", "he", "she", "i")
+            and r.text.rstrip().endswith("?")
+        ):
             return frozenset("F")
         return None
-    if before in MODALS or before in ("didn't", "don't", "doesn't", "can't", "won't", "couldn't", "wouldn't", "shouldn't", "let's"):
+    if before in MODALS or before in (
+        "didn't",
+        "don't",
+        "doesn't",
+        "can't",
+        "won't",
+        "couldn't",
+        "wouldn't",
+        "shouldn't",
+        "let's",
+    ):
         return frozenset({"VB", "R", "F"})
     if before == "to" and (i < 2 or r.lower[i - 2] in _INFINITIVE):
         return frozenset({"VB", "R"})
@@ -206,15 +266,24 @@ def _asked_jobs(r: Reading, i: int) -> frozenset[str] | None:
     if before in SUBJECTS and _helped(r, i - 1) and not _be_helped(r, i - 1):
         return frozenset({"VB", "VBN", "R", "F"})
     if before in ARTICLES | POSSESSIVES - {"her"} and before not in ("that", "this"):
-        return frozenset({"N", "A", "VBG", "VBN", "R", "F"} if before == "the" else {"N", "A", "VBG", "VBN", "R"})
-    if "VBD" in verb_forms(before) and before not in AUXILIARIES and not is_noun(before) and before not in ("let", "made", "helped", "saw", "heard", "had"):
+        return frozenset(
+            {"N", "A", "VBG", "VBN", "R", "F"} if before == "the" else {"N", "A", "VBG", "VBN", "R"}
+        )
+    if (
+        "VBD" in verb_forms(before)
+        and before not in AUXILIARIES
+        and not is_noun(before)
+        and before not in ("let", "made", "helped", "saw", "heard", "had")
+    ):
         return frozenset({"N", "A", "R", "F", "VBG"})
     if before in ("very", "so", "too") and after in ("", "and", "to", "that"):
         return frozenset({"A", "R", "F"})
     return None
 
 
-_INFINITIVE = word_set("want wants wanted need needs needed like likes liked love loves loved going how have has had try tried used able where what when ready learn learned time way")
+_INFINITIVE = word_set(
+    "want wants wanted need needs needed like likes liked love loves loved going how have has had try tried used able where what when ready learn learned time way"
+)
 
 
 def _helped(r: Reading, i: int) -> bool:
@@ -222,7 +291,9 @@ def _helped(r: Reading, i: int) -> bool:
 
 
 def _be_helped(r: Reading, i: int) -> bool:
-    return i > 0 and (r.lower[i - 1] in BE or r.lower[i - 1].startswith(("is", "are", "was", "were")))
+    return i > 0 and (
+        r.lower[i - 1] in BE or r.lower[i - 1].startswith(("is", "are", "was", "were"))
+    )
 
 
 @cache
@@ -246,4 +317,7 @@ def _company(r: Reading, i: int, word: str) -> int:
     together = _TOGETHER.get(word)
     if together is None:
         return 0
-    return min(2, sum(1 for k, w in enumerate(r.lower) if k != i and w in together))
+    alike = _alternatives().get(word, ())
+    return min(
+        2, sum(1 for k, w in enumerate(r.lower) if k != i and w in together and w not in alike)
+    )

@@ -5,8 +5,25 @@ from __future__ import annotations
 from bank.check.engine import Found, at, on_text, on_words
 from bank.check.finding import Finding
 from bank.check.grammar import (
-    ADVERBS, ARTICLES, AUXILIARIES, BE, DETERMINERS, DO, FUNCTION, HAVE, MODALS, OBJECTS,
-    POSSESSIVES, PREPOSITIONS, SUBJECTS, WH, form, is_noun, is_verb_tag, noun_phrase, singular_of,
+    ADVERBS,
+    ARTICLES,
+    AUXILIARIES,
+    BE,
+    DETERMINERS,
+    DO,
+    FUNCTION,
+    HAVE,
+    MODALS,
+    OBJECTS,
+    POSSESSIVES,
+    PREPOSITIONS,
+    SUBJECTS,
+    WH,
+    form,
+    is_noun,
+    is_verb_tag,
+    noun_phrase,
+    singular_of,
     verb_forms,
 )  # fmt: skip
 from bank.check.lexicon import lemmas, listed_words, word_set
@@ -15,7 +32,9 @@ from bank.language import inflections
 
 _DO = DO | word_set("don't doesn't didn't")
 _MODALS = MODALS | word_set("can't won't couldn't wouldn't shouldn't mustn't cannot mightn't")
-_HAVE = HAVE | word_set("haven't hasn't hadn't i've you've we've they've could've should've would've")
+_HAVE = HAVE | word_set(
+    "haven't hasn't hadn't i've you've we've they've could've should've would've"
+)
 _BE = BE | word_set("isn't aren't wasn't weren't i'm you're we're they're")
 _CHILD_FORMS = {
     "brang": "brought", "brung": "brought", "thunk": "thought", "tooken": "taken",
@@ -41,7 +60,14 @@ def plain_form_after_do(r: Reading, i: int) -> Found:
         return None
     if r.lower[j] in ("not", "ever", "never", "also", "really", "always") and r.near(j):
         j += 1
-    if r.lower[j] in _DO or r.lower[j] in WH or r.lower[i] in ("do", "did", "does") and r.lower[j] in ("so", "it", "that") and not r.first[i] and r.before(i) not in WH:
+    if (
+        r.lower[j] in _DO
+        or r.lower[j] in WH
+        or r.lower[i] in ("do", "did", "does")
+        and r.lower[j] in ("so", "it", "that")
+        and not r.first[i]
+        and r.before(i) not in WH
+    ):
         return None
     asks = r.first[i] or r.before(i) in WH or r.text.rstrip().endswith("?")
     if asks or r.lower[j] in SUBJECTS:
@@ -54,7 +80,15 @@ def plain_form_after_do(r: Reading, i: int) -> Found:
             return None
     elif not r.lower[i].endswith("n't") and r.lower[i] != "did" and r.lower[j] in DETERMINERS:
         return None
-    if r.lower[j] in AUXILIARIES and r.lower[j] not in ("had", "has", "was", "were", "is", "are", "did"):
+    if r.lower[j] in AUXILIARIES and r.lower[j] not in (
+        "had",
+        "has",
+        "was",
+        "were",
+        "is",
+        "are",
+        "did",
+    ):
         return None
     return _needs_plain(r, j, f"After “{r.words[i]}” stands", asks and j == i + 1)
 
@@ -68,7 +102,11 @@ def _needs_plain(r: Reading, j: int, why: str, asks: bool = False) -> Finding | 
         return None
     if asks and is_noun(r.after(j)) and r.tag[j + 1][:1] == "N" and word not in _HAVE:
         return None
-    if forms == {"VBZ"} and singular_of(word) and (asks or r.tag[j] == "NNS" and r.after(j) in ("", "and", "or")):
+    if (
+        forms == {"VBZ"}
+        and singular_of(word)
+        and (asks or r.tag[j] == "NNS" and r.after(j) in ("", "and", "or"))
+    ):
         # "Where do bears sleep": the things that are asked about.
         return None
     right = "be" if word in ("was", "were", "is", "are") else form(word, "VB")
@@ -82,7 +120,12 @@ def plain_form_after_can(r: Reading, i: int) -> Found:
     >>> show("She can sings very well.")
     ['tense: sings -> sing']
     """
-    if not r.near(i) or r.before(i) in ARTICLES or r.before(i) in POSSESSIVES or r.tag[i][:2] == "NN":
+    if (
+        not r.near(i)
+        or r.before(i) in ARTICLES
+        or r.before(i) in POSSESSIVES
+        or r.tag[i][:2] == "NN"
+    ):
         return None
     j = i + 1
     asks = r.first[i] or r.before(i) in WH
@@ -92,13 +135,20 @@ def plain_form_after_can(r: Reading, i: int) -> Found:
             if not r.near(phrase.last):
                 return None
             j = phrase.last + 1
-    while j < r.n - 1 and (r.lower[j] in ADVERBS or r.lower[j] in ("all", "both", "be")) and r.near(j):
+    while (
+        j < r.n - 1 and (r.lower[j] in ADVERBS or r.lower[j] in ("all", "both", "be")) and r.near(j)
+    ):
         if r.lower[j] == "be":
             return None
         j += 1
     if r.lower[j] in AUXILIARIES and r.lower[j] in ("have", "be"):
         return None
-    if r.tag[j] in ("NNS", "JJ", "IN") and not is_verb_tag(r.tag[j]) and "VBD" not in verb_forms(r.lower[j]) and r.after(j) in ("", "and", "of"):
+    if (
+        r.tag[j] in ("NNS", "JJ", "IN")
+        and not is_verb_tag(r.tag[j])
+        and "VBD" not in verb_forms(r.lower[j])
+        and r.after(j) in ("", "and", "of")
+    ):
         return None
     return _needs_plain(r, j, f"After “{r.words[i]}” stands", asks and j == i + 1)
 
@@ -124,7 +174,13 @@ def plain_form_after_to(r: Reading, i: int) -> Found:
     j = i + 1
     word = r.lower[j]
     forms = verb_forms(word)
-    if word in FUNCTION and word not in ("was", "were", "had", "did") or not forms or "VB" in forms or "VBG" in forms:
+    if (
+        word in FUNCTION
+        and word not in ("was", "were", "had", "did")
+        or not forms
+        or "VB" in forms
+        or "VBG" in forms
+    ):
         return None
     if "NOUN" in lemmas(word) and word not in ("saw",) or "ADJ" in lemmas(word):
         return None
@@ -172,7 +228,9 @@ def form_after_have(r: Reading, i: int) -> Found:
             return None
         return _finding(r, j, right, f"After “{r.words[i]}” stands", "VB" not in forms)
     if is_noun(word) or "ADJ" in lemmas(word) or not is_verb_tag(r.tag[j]) and r.tag[j] != "VB":
-        if not (r.after(j) in DETERMINERS | OBJECTS and is_verb_tag(r.tag[j])) or "ADJ" in lemmas(word):
+        if not (r.after(j) in DETERMINERS | OBJECTS and is_verb_tag(r.tag[j])) or "ADJ" in lemmas(
+            word
+        ):
             return None
     if "VB" in forms and r.lower[i] in ("have", "had", "has"):
         return _finding(r, j, right, f"After “{r.words[i]}” stands", not is_noun(word))
@@ -197,13 +255,21 @@ def third_form_without_have(r: Reading, i: int) -> Found:
     word = r.lower[j]
     forms = verb_forms(word)
     if word == "been":
-        return at(r, j, "tense", "“been” needs “have” or “has” before it.", "was" if r.lower[i] in ("i", "he", "she", "it") else "were")
+        return at(
+            r,
+            j,
+            "tense",
+            "“been” needs “have” or “has” before it.",
+            "was" if r.lower[i] in ("i", "he", "she", "it") else "were",
+        )
     if "VBN" not in forms or forms & {"VBD", "VB"} or word == "done" and r.after(j) == "":
         return None
     if any(w in _HELPS for w in r.lower[max(0, i - 3) : i]):
         return None
     right = form(word, "VBD")
-    return _finding(r, j, right, f"“{word}” needs “have” before it; alone stands") if right else None
+    return (
+        _finding(r, j, right, f"“{word}” needs “have” before it; alone stands") if right else None
+    )
 
 
 @on_words(" ".join(_BE - {"be", "been", "being"}), "he's she's it's")
@@ -225,7 +291,13 @@ def form_after_be(r: Reading, i: int) -> Found:
         return None
     forms = verb_forms(word)
     right = form(word, "VBG")
-    if right is None or forms & {"VBG", "VBN"} or not forms or "ADJ" in lemmas(word) or "ADV" in lemmas(word):
+    if (
+        right is None
+        or forms & {"VBG", "VBN"}
+        or not forms
+        or "ADJ" in lemmas(word)
+        or "ADV" in lemmas(word)
+    ):
         return None
     asks = r.first[i] or r.before(i) in WH
     if word in ("like", "please", "thank", "let") or asks and is_noun(word):
@@ -234,13 +306,34 @@ def form_after_be(r: Reading, i: int) -> Found:
         return _finding(r, j, right, f"After “{r.words[i]}” stands", word != "saw")
     after = r.after(j)
     if is_noun(word):
-        if after not in DETERMINERS | OBJECTS or after in ("that", "which", "all", "her", "both", "no"):
-            if not (r.tag[j] in ("VB", "VBP") and after in ("to", "in", "at", "on", "up", "for", "down", "with", "outside")):
-                return None
-        return _finding(r, j, right, f"After “{r.words[i]}” stands", is_verb_tag(r.tag[j]) or after in DETERMINERS)
+        if (
+            after not in DETERMINERS | OBJECTS
+            or after
+            in (
+                "that",
+                "which",
+                "all",
+                "her",
+                "both",
+                "no",
+            )
+        ) and not (
+            r.tag[j] in ("VB", "VBP")
+            and after in ("to", "in", "at", "on", "up", "for", "down", "with", "outside")
+        ):
+            return None
+        return _finding(
+            r,
+            j,
+            right,
+            f"After “{r.words[i]}” stands",
+            is_verb_tag(r.tag[j]) or after in DETERMINERS,
+        )
     if r.tag[j][:2] in ("RB", "IN", "CC"):
         return None
-    return _finding(r, j, right, f"After “{r.words[i]}” stands", is_verb_tag(r.tag[j]) or r.tag[j][:2] == "NN")
+    return _finding(
+        r, j, right, f"After “{r.words[i]}” stands", is_verb_tag(r.tag[j]) or r.tag[j][:2] == "NN"
+    )
 
 
 _PAST_UNITS = word_set("night week month year summer winter spring fall weekend time")
@@ -252,8 +345,23 @@ def _past_cue(r: Reading, i: int, j: int) -> bool:
         word = r.lower[k]
         if word == "yesterday" or word == "ago":
             return True
-        if word == "last" and k + 1 < j and (r.lower[k + 1] in _PAST_UNITS or r.lower[k + 1] in _DAYS):
-            if k and r.lower[k - 1] in ("than", "since", "from", "the", "my", "his", "her", "our", "their", "a"):
+        if (
+            word == "last"
+            and k + 1 < j
+            and (r.lower[k + 1] in _PAST_UNITS or r.lower[k + 1] in _DAYS)
+        ):
+            if k and r.lower[k - 1] in (
+                "than",
+                "since",
+                "from",
+                "the",
+                "my",
+                "his",
+                "her",
+                "our",
+                "their",
+                "a",
+            ):
                 continue
             return True
     return False
@@ -303,9 +411,25 @@ def _first_finite(r: Reading, i: int, j: int) -> int | None:
         forms = verb_forms(word)
         if word in ("have", "has", "do", "does") and "VBN" in verb_forms(r.after(v)):
             return None
-        if word in ("know", "remember", "think", "hope", "wonder", "guess", "believe", "am", "is", "are", "say"):
+        if word in (
+            "know",
+            "remember",
+            "think",
+            "hope",
+            "wonder",
+            "guess",
+            "believe",
+            "am",
+            "is",
+            "are",
+            "say",
+        ):
             return None
-        if forms & {"VB", "VBZ"} and not forms & {"VBD"} and (word not in FUNCTION or word in HAVE | DO):
+        if (
+            forms & {"VB", "VBZ"}
+            and not forms & {"VBD"}
+            and (word not in FUNCTION or word in HAVE | DO)
+        ):
             return v
         return None
     return None
