@@ -103,7 +103,7 @@ def state_of(item: Item) -> str:
 def _with_fixes(corrected: str, version: Version) -> Version:
     if version.fixes:
         return version
-    from bank.edit import compare
+    from bank.edit import alternatives, compare
 
     try:
         fixes = compare(version.faulty, corrected)
@@ -111,10 +111,10 @@ def _with_fixes(corrected: str, version: Version) -> Version:
         raise BankError(f"{error}: {version.faulty[:60]!r}") from error
     if not fixes:
         raise BankError(f"the faulty version has no error to fix: {version.faulty[:60]!r}")
-    return Version(
-        version.faulty,
-        tuple({**fix.to_dict(), "explanation": fix.explanation} for fix in fixes),
-    )
+    plain = [{**fix.to_dict(), "explanation": fix.explanation} for fix in fixes]
+    # A version is kept as its fixes; what else is right in the sentence stands with the first one.
+    plain[0]["also_right"] = [other.note for other in alternatives(corrected)]
+    return Version(version.faulty, tuple(plain))
 
 
 def _no_faulty() -> dict[str, Any]:

@@ -243,7 +243,8 @@ def _question(part: GivenView, said: dict[str, Any]) -> PageQuestion:
 
 def _sentence(part: GivenView) -> PageSentence:
     fixes = tuple(PageFix.from_dict(number, fix) for number, fix in enumerate(part.fixes, 1))
-    return PageSentence(part.faulty or part.text, part.text, fixes)
+    others = (note for fix in part.fixes for note in fix.get("also_right", ()))
+    return PageSentence(part.faulty or part.text, part.text, fixes, tuple(dict.fromkeys(others)))
 
 
 __all__ = [

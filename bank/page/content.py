@@ -113,7 +113,7 @@ class PageFix:
 
 @dataclass(frozen=True, slots=True)
 class PageSentence:
-    """A sentence to fix; `others` are other right ways to write it."""
+    """A sentence to fix; `others` say in words what else is right."""
 
     faulty: str
     corrected: str

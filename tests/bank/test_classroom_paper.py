@@ -12,6 +12,7 @@ from pypdf import PdfReader
 from bank.classroom_paper import checked_page_settings, page_settings
 from bank.classroom_proof import proof_items
 from bank.item import BankError
+from bank.page import key_pdf
 
 
 @pytest.fixture
@@ -155,6 +156,17 @@ def test_a_morning_is_four_files_in_which_every_item_is_found(drawn):
         for one in drawn.days.sets(MONDAY):
             for part in one.of("question"):
                 assert part.text in " ".join(text.split())
+
+
+def test_what_else_is_right_in_a_sentence_is_found_once_and_stands_on_the_key(bank):
+    bank.items.add(kind="sentence", text="The dog ran home.", faulty=["the dog ran home"])
+    bank.learners.add("K4", 2.0, questions=0)
+    bank.days.draw(MONDAY)
+    page = bank.paper.pages(MONDAY)[0][0]
+    assert "! for . is right too" in page.sentence.others
+    (key,) = key_pdf(bank.paper.day(MONDAY), [page]).files
+    text = PdfReader(io.BytesIO(key.data)).pages[0].extract_text()
+    assert "Also right" in text and "! for . is right too" in text
 
 
 def test_a_page_is_as_it_was_when_it_was_printed(drawn):
