@@ -5,7 +5,7 @@ Nothing here loads spaCy until a sentence is compared, so that printing a stored
 
 from bank.edit.alternatives import Alternative, alternatives
 from bank.edit.attempt import mark_attempt
-from bank.edit.doors import Door, Version, doors, offers
+from bank.edit.doors import Door, Version, doors, nested, offers
 from bank.edit.fix import Fix, Marks
 from bank.edit.planting import places, plant, plant_fixes
 from bank.edit.proof import proof_lines
@@ -22,6 +22,7 @@ __all__ = [
     "compare_many",
     "doors",
     "mark_attempt",
+    "nested",
     "offers",
     "places",
     "plant",

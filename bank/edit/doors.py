@@ -15,7 +15,7 @@ from bank.edit.fix import Fix
 from bank.edit.make.spot import Spot, meet
 from bank.edit.planting import held, spots
 from bank.edit.tokens import straight
-from bank.edit.versions import Comparison
+from bank.edit.versions import Comparison, comparison
 
 # So many chains are drawn before the best is taken.
 _TRIES = 40
@@ -154,6 +154,21 @@ def _lacks(door: Door, skills: Sequence[str]) -> list[str]:
     return lacks
 
 
+def nested(corrected: str, skills: Collection[str], errors: int, seed: int = 0) -> list[Comparison]:
+    """Faulty versions with one error, two, … up to `errors`, of `skills` only; each holds the last.
+
+    Raises `ValueError` where the sentence has no place for that many; a skill comes up twice only
+    where there are fewer skills than errors.
+    """
+    found = doors(corrected, [Door(count, skills) for count in range(1, errors + 1)], seed)
+    if len(found[-1].fixes) < errors:
+        possible = [code for code in sorted(skills) if spots(corrected, code)]
+        if possible:
+            raise ValueError(f"this sentence has a place only for: {', '.join(possible)}")
+        raise ValueError(f"this sentence has no place for: {', '.join(sorted(skills))}")
+    return [comparison(version.faulty, corrected) for version in found]
+
+
 def offers(corrected: str, count: int = 3, seed: int = 0) -> list[Comparison]:
     """Faulty versions to choose from, with one, two, three … errors of different skills.
 
@@ -177,4 +192,4 @@ def offers(corrected: str, count: int = 3, seed: int = 0) -> list[Comparison]:
     return found
 
 
-__all__ = ["Door", "Version", "doors", "offers"]
+__all__ = ["Door", "Version", "doors", "nested", "offers"]

@@ -46,8 +46,8 @@ class Fix:
 
     @classmethod
     def from_dict(cls, stored: Mapping[str, Any]) -> Fix:
-        """The fix that `to_dict` wrote."""
-        return cls(**stored)
+        """The fix that `to_dict` wrote; what else is stored beside it is passed over."""
+        return cls(**{name: stored[name] for name in cls.__slots__ if name in stored})
 
 
 @dataclass(frozen=True, slots=True)

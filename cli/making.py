@@ -1,0 +1,150 @@
+"""The specialist's command that makes errors on purpose and fills the bank with sentences to fix."""
+
+from __future__ import annotations
+
+import csv
+import json
+from collections import Counter
+from collections.abc import Iterator, Sequence
+from pathlib import Path
+from typing import Any
+
+import typer
+
+from bank.item import BankError
+from bank.skill import SKILLS, skill
+from cli.common import (
+    IN_PART,
+    JSON,
+    REFUSED,
+    SPECIALIST,
+    add_commands,
+    print_json,
+    progress,
+    say,
+    use_bank,
+)
+
+MOST_ERRORS = 8
+
+
+def register(app: typer.Typer, only: str = "") -> None:
+    add_commands(app, SPECIALIST, {"make-errors": make_errors}, only)
+
+
+def make_errors(
+    path: Path = typer.Argument(
+        None,
+        metavar="[FILE]",
+        help="Correct sentences: a .txt with one in a line, or a .csv or .jsonl with a column text."
+        " Left out, they are the bank's sentences without a faulty version.",
+    ),
+    skills: str = typer.Option("", "--skills", help="Codes with commas between; else any skill."),
+    errors: int = typer.Option(3, "--errors", help="How many errors the fullest version has."),
+    theme: list[str] = typer.Option([], "--theme", help="A theme for the new items."),
+    seed: int = typer.Option(0, "--seed", help="Another number makes other errors."),
+    dry_run: bool = typer.Option(
+        False, "--dry-run", help="Show what would be made; store nothing."
+    ),
+    as_json: bool = JSON,
+) -> int:
+    """Make faulty versions of correct sentences: one error, two, three, each within the next.
+
+    Example: binderbank make-errors sentences.txt --skills capital-first,end-mark,tense --errors 3
+    """
+    codes = _codes(skills)
+    if not 1 <= errors <= MOST_ERRORS:
+        raise BankError(f"--errors is a number from 1 to {MOST_ERRORS}")
+    made: list[dict[str, Any]] = []
+    refused: Counter[str] = Counter()
+    with use_bank() as bank:
+        waiting = _from_file(path) if path else [(i.text, i.id) for i in bank.items if _is_bare(i)]
+        with progress("making errors", len(waiting)) as step:
+            for text, item_id in waiting:
+                try:
+                    made.append(_made(bank, text, item_id, codes, errors, seed, theme, dry_run))
+                except (BankError, ValueError) as problem:
+                    refused[f"{problem}: {text[:60]}"] += 1
+                step(1)
+    if as_json:
+        print_json({"made": made, "refused": list(refused)})
+    else:
+        _report(made, list(refused), dry_run)
+    if refused:
+        return IN_PART if made else REFUSED
+    return 0
+
+
+def _codes(skills: str) -> list[str]:
+    codes = [code.strip() for code in skills.split(",") if code.strip()]
+    for code in codes:
+        try:
+            skill(code)
+        except ValueError as error:
+            raise BankError(str(error)) from error
+    return codes or list(SKILLS)
+
+
+def _is_bare(item: Any) -> bool:
+    return item.kind == "sentence" and item.state != "retired" and not item.versions
+
+
+def _from_file(path: Path) -> list[tuple[str, str]]:
+    """The sentences of a file, each once."""
+    try:
+        text = path.read_text("utf-8-sig")
+    except (OSError, UnicodeDecodeError) as error:
+        raise BankError(f"{path} cannot be read: {error}") from error
+    found = [" ".join(sentence.split()) for sentence in _sentences(path, text)]
+    return [(sentence, "") for sentence in dict.fromkeys(found) if sentence]
+
+
+def _sentences(path: Path, text: str) -> Iterator[str]:
+    if path.suffix == ".csv":
+        rows = csv.DictReader(text.splitlines(keepends=True))
+        if "text" not in (rows.fieldnames or ()):
+            raise BankError(f"{path.name} has no column text")
+        yield from (row["text"] or "" for row in rows)
+    elif path.suffix == ".jsonl":
+        for number, line in enumerate(text.splitlines(), start=1):
+            try:
+                yield str(json.loads(line)["text"])
+            except (ValueError, KeyError, TypeError):
+                raise BankError(f"{path.name}: row {number}: there is no text") from None
+    else:
+        yield from text.splitlines()
+
+
+def _made(
+    bank: Any,
+    text: str,
+    item_id: str,
+    codes: Sequence[str],
+    errors: int,
+    seed: int,
+    theme: list[str],
+    dry_run: bool,
+) -> dict[str, Any]:
+    from bank.edit import nested
+    from bank.item import Version
+
+    versions = [one.faulty for one in nested(text, codes, errors, seed)]
+    if not dry_run:
+        if item_id:
+            bank.items.change(item_id, versions=tuple(Version(faulty, ()) for faulty in versions))
+        else:
+            cells: dict[str, Any] = {"kind": "sentence", "text": text, "faulty": versions}
+            item_id = bank.items.add(**cells, **({"theme": theme} if theme else {})).id
+    return {"id": item_id, "corrected": text, "versions": versions}
+
+
+def _report(made: Sequence[dict[str, Any]], refused: Sequence[str], dry_run: bool) -> None:
+    if dry_run:
+        for one in made:
+            say(one["corrected"], style="bold")
+            for faulty in one["versions"]:
+                say(f"    {faulty}")
+    for line in refused:
+        say(f"left out: {line}", to_errors=True)
+    done = "would be made" if dry_run else "in the bank"
+    say(f"{len(made)} sentences with {sum(len(one['versions']) for one in made)} versions {done}")

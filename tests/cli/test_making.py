@@ -1,0 +1,68 @@
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+from making import Ran
+
+Run = Callable[..., Ran]
+
+TEXTS = "The dog ran home.\nMy sister went to the park.\n\nThe dog ran home.\n"
+
+
+@pytest.fixture
+def ready(run: Run, tmp_path: Path) -> Run:
+    run("new")
+    (tmp_path / "right.txt").write_text(TEXTS, "utf-8")
+    return run
+
+
+def test_correct_sentences_get_versions_that_nest(ready: Run) -> None:
+    done = ready("make-errors", "right.txt", "--errors", "3", "--json")
+    assert done.code == 0
+    assert len(done.json["made"]) == 2
+    for one in done.json["made"]:
+        kept = ready("show", one["id"], "--json").json
+        assert [version["faulty"] for version in kept["versions"]] == one["versions"]
+        assert sorted(len(version["fixes"]) for version in kept["versions"]) == [1, 2, 3]
+
+
+def test_only_the_skills_that_were_asked_for_are_broken(ready: Run) -> None:
+    made = ready(
+        "make-errors", "right.txt", "--skills", "tense,end-mark", "--errors", "2", "--json"
+    ).json["made"]
+    for one in made:
+        for version in ready("show", one["id"], "--json").json["versions"]:
+            assert {fix["skill"] for fix in version["fixes"]} <= {"tense", "end-mark"}
+
+
+def test_a_sentence_without_a_place_is_left_out_and_said(ready: Run) -> None:
+    done = ready("make-errors", "right.txt", "--skills", "comma-date", "--errors", "1")
+    assert done.code == 2
+    assert "this sentence has no place for: comma-date" in " ".join(done.err.split())
+
+
+def test_sentences_that_are_in_the_bank_already_get_their_versions(ready: Run) -> None:
+    added = ready("add", "sentence", "The cat sat on my bed.", "--json").json
+    assert added["state"] == "draft"
+    assert ready("make-errors", "--errors", "2", "--json").json["made"][0]["id"] == added["id"]
+    shown = ready("show", added["id"], "--json").json
+    assert len(shown["versions"]) == 2 and shown["state"] == "ready"
+
+
+def test_a_trial_stores_nothing(ready: Run) -> None:
+    done = ready("make-errors", "right.txt", "--dry-run")
+    assert done.code == 0 and "would be made" in done.out
+    assert ready("find", "dog").out.count("The dog ran home") == 0
+
+
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [
+        (("right.txt", "--skills", "tenses"), "did you mean tense?"),
+        (("right.txt", "--errors", "0"), "--errors"),
+        (("none.txt",), "cannot be read"),
+    ],
+)
+def test_what_cannot_be_is_said_in_one_line(ready: Run, words: tuple[str, ...], said: str) -> None:
+    done = ready("make-errors", *words)
+    assert done.code == 2 and said in done.err
