@@ -46,9 +46,17 @@ def board_html(day: DayContent, learners: Sequence[LearnerPage], face: str = FAC
         style=(layout / "board.css").read_text(encoding="utf-8"),
         script=(layout / "board.js").read_text(encoding="utf-8"),
         things="\n".join(things),
+        credits="".join(f" {escape(words)}." for words in _credits(day, learners)),
         places="\n".join(places),
     )
     return Made((PageFile(f"{day.date.isoformat()}-board.html", page.encode()),))
+
+
+def _credits(day: DayContent, learners: Sequence[LearnerPage]) -> list[str]:
+    """What the pictures of signs ask to have said, each once."""
+    signs = [*(page.sign for page in learners), *(turn.sign for turn in day.turns)]
+    said = (sign_picture(sign)[0].credit for sign in dict.fromkeys(signs))
+    return list(dict.fromkeys(words for words in said if words))
 
 
 def _labels(name: str, count: int) -> list[str]:

@@ -1,5 +1,6 @@
 """Pictures: checked, scaled, cleaned, or found by their word."""
 
+import dataclasses
 import doctest
 import io
 import struct
@@ -10,7 +11,17 @@ import pytest
 from PIL import Image, ImageChops
 
 import bank.page.pictures
-from bank.page import SHAPES, clean_picture, find_pictograms, load_picture, pictogram
+from bank.page import (
+    SHAPES,
+    binder_pages,
+    board_html,
+    clean_picture,
+    find_pictograms,
+    key_pdf,
+    load_picture,
+    pictogram,
+    strips,
+)
 from bank.page.signs import sign_picture
 
 GPS = 0x8825
@@ -161,6 +172,15 @@ def test_a_pictogram_carries_its_credit():
     assert "OpenMoji" in picture.credit and openmoji.LICENSE in picture.credit
     with pytest.raises(ValueError):
         pictogram("../../secret")
+
+
+def test_a_sign_that_is_a_pictogram_is_credited_wherever_it_stands(day, learners, read):
+    page = dataclasses.replace(learners[0], sign="dog")
+    for made in (binder_pages(day, [page]), strips(day, [page]), key_pdf(day, [page])):
+        sheets = read(made)
+        assert all("OpenMoji, CC BY-SA 4.0" in text for text in sheets.pages)
+        assert "OpenMoji" not in read(binder_pages(day, [learners[0]]))
+    assert b"OpenMoji, CC BY-SA 4.0" in board_html(day, [page]).files[0].data
 
 
 def test_a_pictogram_can_be_a_sign():
