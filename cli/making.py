@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import csv
 import json
+import sys
 from collections import Counter
 from collections.abc import Iterator, Sequence
 from pathlib import Path
@@ -136,6 +137,41 @@ def _made(
             cells: dict[str, Any] = {"kind": "sentence", "text": text, "faulty": versions}
             item_id = bank.items.add(**cells, **({"theme": theme} if theme else {})).id
     return {"id": item_id, "corrected": text, "versions": versions}
+
+
+def offered(text: str, choose: str) -> tuple[list[str], list[str]]:
+    """Three faulty versions of a correct sentence, and those of them that the person chooses.
+
+    `choose` is numbers with commas between, `all` or `none`; where it is empty, a person at a
+    terminal is asked, and without one nothing is chosen.
+    """
+    from bank.edit import offers
+
+    try:
+        versions = [one.faulty for one in offers(text)]
+    except ValueError:
+        return [], []
+    if not choose and sys.stdin.isatty():
+        say("Three faulty versions to choose from:")
+        show_offers(versions)
+        choose = typer.prompt("Which? Numbers, all or none", default="all")
+    return versions, [versions[number - 1] for number in _numbers(choose, len(versions))]
+
+
+def show_offers(versions: Sequence[str]) -> None:
+    for number, faulty in enumerate(versions, start=1):
+        say(f"{number:>3}  {faulty}")
+
+
+def _numbers(choose: str, count: int) -> list[int]:
+    said = choose.replace(",", " ").split()
+    if said in ([], ["none"]):
+        return []
+    if said == ["all"]:
+        return list(range(1, count + 1))
+    if not all(word.isdigit() and 1 <= int(word) <= count for word in said):
+        raise BankError(f"{choose[:20]!r} is no choice; say numbers from 1 to {count}, all or none")
+    return [int(word) for word in said]
 
 
 def _report(made: Sequence[dict[str, Any]], refused: Sequence[str], dry_run: bool) -> None:

@@ -10,6 +10,7 @@ import typer
 
 from bank.item import KINDS, STATES, BankError
 from cli.common import (
+    DONE,
     IN_PART,
     JSON,
     REFUSED,
@@ -48,6 +49,11 @@ def add(
     kind: str = typer.Argument(..., help="question, sentence, topic or sort."),
     text: str = typer.Argument(None, help="The item; left out, it is read from standard input."),
     faulty: list[str] = typer.Option([], "--faulty", help="A faulty version of a sentence."),
+    choose: str = typer.Option(
+        "",
+        "--choose",
+        help="Which of three faulty versions made for a sentence: 1,3 or all or none.",
+    ),
     theme: list[str] = typer.Option([], "--theme", help="A theme; the first is the main one."),
     season: list[str] = typer.Option([], "--season", help="MM-DD..MM-DD."),
     word: str = typer.Option("", "--question-word", help="Where the wording does not show it."),
@@ -68,6 +74,12 @@ def add(
     """
     if text is None:
         text = sys.stdin.read()
+    text = text.strip()
+    versions: list[str] = []
+    if kind == "sentence" and text and not faulty:
+        from cli.making import offered
+
+        versions, faulty = offered(text, choose)
     cells = {
         "kind": kind,
         "text": text,
@@ -88,7 +100,16 @@ def add(
     with use_bank() as bank:
         item = bank.items.add(**{name: cell for name, cell in cells.items() if cell})
         twins = [bank.items.get(other) for other in bank.items.twins(item.id)]
-    return _show(item, twins, as_json, formulas=True)
+    if as_json:
+        print_json({**item_dict(item, [twin.id for twin in twins]), "offers": versions})
+        return DONE
+    done = _show(item, twins, as_json, formulas=True)
+    if versions and not faulty and not sys.stdin.isatty():
+        from cli.making import show_offers
+
+        say(f"faulty versions to choose from (binderbank change {item.id} --faulty ...):")
+        show_offers(versions)
+    return done
 
 
 def show(item_id: str = ITEM, as_json: bool = JSON) -> int:

@@ -170,26 +170,17 @@ def nested(corrected: str, skills: Collection[str], errors: int, seed: int = 0) 
 
 
 def offers(corrected: str, count: int = 3, seed: int = 0) -> list[Comparison]:
-    """Faulty versions to choose from, with one, two, three … errors of different skills.
+    """Faulty versions to choose from, with one, two, three … errors; each holds the one before.
 
     Raises `ValueError` where the sentence has no place for any error.
     """
     from bank.skill import SKILLS
 
-    found: list[Comparison] = []
-    rng = random.Random(f"{seed}|{corrected}")
-    possible = {code: some for code in SKILLS if (some := spots(corrected, code))}
-    if not possible:
+    found = doors(corrected, [Door(number, SKILLS) for number in range(1, count + 1)], seed)
+    texts = dict.fromkeys(version.faulty for version in found if version.fixes)
+    if not texts:
         raise ValueError("this sentence has no place for any error")
-    for number in range(1, count + 1):
-        for _ in range(_TRIES):
-            codes = rng.sample(sorted(possible), min(number, len(possible)))
-            chosen = [rng.choice(possible[code]) for code in codes]
-            made = held(corrected, chosen)
-            if made is not None and all(made.faulty != one.faulty for one in found):
-                found.append(made)
-                break
-    return found
+    return [comparison(faulty, corrected) for faulty in texts]
 
 
 __all__ = ["Door", "Version", "doors", "nested", "offers"]

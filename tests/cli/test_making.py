@@ -66,3 +66,21 @@ def test_a_trial_stores_nothing(ready: Run) -> None:
 def test_what_cannot_be_is_said_in_one_line(ready: Run, words: tuple[str, ...], said: str) -> None:
     done = ready("make-errors", *words)
     assert done.code == 2 and said in done.err
+
+
+def test_adding_one_correct_sentence_offers_three_faulty_ones(ready: Run) -> None:
+    added = ready("add", "sentence", "My sister went to the park on Monday.", "--json").json
+    assert len(added["offers"]) == 3 and added["versions"] == []
+    said = " ".join(ready("add", "sentence", "My brother went to the zoo on Friday.").out.split())
+    assert "faulty versions to choose from" in said
+
+
+def test_what_is_chosen_is_kept(ready: Run) -> None:
+    added = ready(
+        "add", "sentence", "My sister went to the park on Monday.", "--choose", "1,3", "--json"
+    ).json
+    kept = [version["faulty"] for version in added["versions"]]
+    assert kept == [added["offers"][0], added["offers"][2]]
+    assert added["state"] == "ready"
+    wrong = ready("add", "sentence", "Our dog ran to the lake.", "--choose", "7")
+    assert wrong.code == 2 and "numbers from 1 to 3" in wrong.err
