@@ -6,7 +6,16 @@ wins.
 
 from __future__ import annotations
 
-from bank.level.estimate import METHOD, level_many, level_text
+from bank.level.estimate import METHOD, level_many, level_text, parts_of
 from bank.level.scale import KINDS, Level, Published, Reason
 
-__all__ = ["KINDS", "METHOD", "Level", "Published", "Reason", "level_many", "level_text"]
+__all__ = [
+    "KINDS",
+    "METHOD",
+    "Level",
+    "Published",
+    "Reason",
+    "level_many",
+    "level_text",
+    "parts_of",
+]

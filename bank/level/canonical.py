@@ -51,9 +51,22 @@ def _end_mark(body: str, kind: str) -> str:
         return ""
     if kind == "passage":
         return "."
-    last = re.split(r"[.!?]+\s+", body)[-1].lower().split() or [""]
-    first, second = last[0].strip("\"'(,"), (last[1] if len(last) > 1 else "")
+    first, _ = _first_words(body)
     if kind == "question":
         return "." if first in _TELLING else "?"
-    asks = first in _ASKING or (first in _OPENERS and second in _ASKING)
-    return "?" if asks else "" if kind in ("topic", "sort") else "."
+    return "?" if asks(body) else "" if kind in ("topic", "sort") else "."
+
+
+def asks(text: str) -> bool:
+    """Whether the last sentence of a text begins as a question does.
+
+    >>> asks("do you like cats"), asks("what I like"), asks("Who is that")
+    (True, False, True)
+    """
+    first, second = _first_words(text)
+    return first in _ASKING or (first in _OPENERS and second in _ASKING)
+
+
+def _first_words(text: str) -> tuple[str, str]:
+    last = re.split(r"[.!?]+\s+", text)[-1].lower().split() or [""]
+    return last[0].strip("\"'(,"), (last[1] if len(last) > 1 else "")

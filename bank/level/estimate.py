@@ -19,7 +19,7 @@ from bank.level.weights import WEIGHTS
 if TYPE_CHECKING:
     from spacy.tokens import Doc
 
-METHOD = "1"
+METHOD = "2"
 """The version of the method: it changes when the levels do, so that stored ones can be redone."""
 
 BATCH = 1024
@@ -54,6 +54,24 @@ def level_many(texts: Iterable[tuple[str, str]]) -> Iterator[Level]:
         docs = language.parse_many(text for text, _ in different)
         levels = {pair: _level(*pair, doc) for pair, doc in zip(different, docs, strict=True)}
         yield from (levels[pair] for pair in batch)
+
+
+INGREDIENTS = {
+    "words": ("late", "late squared", "rare", "learner", "odd"),
+    "length": ("length", "sentences"),
+    "build": ("clause", "relative", "that", "conditional", "negation", "passive"),
+    "ask": ("why", "compare", "explain", "how"),
+}
+
+
+def parts_of(text: str, kind: str = "question") -> dict[str, float]:
+    """The grades that each of `INGREDIENTS` brings to a text; errors as in `level_text`."""
+    ready = _ready(text, kind)
+    values = features(evidence(language.parse(ready), kind), kind)
+    return {
+        ingredient: round(sum(WEIGHTS[name] * values[name] for name in names), 3)
+        for ingredient, names in INGREDIENTS.items()
+    }
 
 
 def _ready(text: str, kind: str) -> str:

@@ -74,7 +74,7 @@ def evidence(doc: Doc, kind: str) -> Evidence:
         places.append(at)
         if lower in _CLITICS:
             continue
-        if not (first.isalpha() or any(letter.isalpha() for letter in text)):
+        if any(letter.isdigit() for letter in text):
             numbers += 1
         elif first.isupper() and _is_name(token, lower, starts):
             names += 1

@@ -118,7 +118,7 @@ def lix(textstat: Any, text: str) -> float:
 
 
 def smog(textstat: Any, text: str) -> float:
-    """1.043 sqrt(30 H/S) + 3.1291, a grade; textstat gives 0 below three sentences.
+    """1.043 sqrt(30 H/S) + 3.1291, a grade.
 
     G. H. McLaughlin, "SMOG grading: a new readability formula", Journal of Reading 12, 1969; three
     samples of ten sentences, here taken as 300 words.

@@ -96,7 +96,11 @@ def _of_markers(doc: Doc, seen: Evidence) -> Iterator[_Found]:
 
 def _clause_from(doc: Doc, at: int) -> str:
     """From the word that opens a clause to where the parse ends that clause."""
-    head = doc[at].head if doc[at].head.i >= at else doc[at]
+    head = doc[at].head
+    while head.dep_ in ("aux", "auxpass"):
+        head = head.head
+    if head.i < at:
+        head = doc[at]
     end = max((token.i for token in head.subtree), default=at)
     while end > at and not doc[end].text[0].isalnum():
         end -= 1

@@ -39,7 +39,7 @@ LEARNT_WEIGHTS: Mapping[str, tuple[float, ...]] = {
     "early derived": (2.61, 0.00, 0.41, 0.07, 0.00, 0.00),
     "next derived": (0.19, 0.67, 0.00, 0.32, 0.33, 0.59),
     "compound": (3.56, 0.00, 0.42, 0.12, 0.00, 1.50),
-    "listed": (1.76, 0.40, 0.03, 0.00, 0.02, 0.00),
+    "listed": (1.85, 0.34, 0.13, 0.00, 0.00, 0.03),
     "other": (1.23, 1.01, 0.13, 0.25, 0.28, 0.60),
 }
 # The grades between which a group's words stay, set by judgement: a word on our own lists stays
@@ -158,7 +158,7 @@ def group_of(text: str) -> str:
 def rarity(text: str) -> float:
     """How far the Zipf frequency of a word, or of its commoner base, is below `COMMON`."""
     zipf = _zipf(text)
-    for base, _ in forms.inflected_from(text):
+    for base in _bases(text):
         zipf = max(zipf, min(_zipf(base), zipf + 1.5) - 0.1)
     return max(0.0, COMMON - zipf)
 
@@ -214,8 +214,12 @@ def beats(text: str) -> int:
 
 def _with_bases(text: str) -> Iterable[str]:
     yield text
-    for base, _ in forms.inflected_from(text):
-        yield base
+    yield from _bases(text)
+
+
+def _bases(text: str) -> Iterable[str]:
+    """The words that `text` may be a form of; a little word has none ("shed" is no form of "she")."""
+    return (base for base, _ in forms.inflected_from(text) if not _is_little(base))
 
 
 @cache
