@@ -25,7 +25,8 @@ class Alignment:
     """What two frames share, and what is left over of each.
 
     `common` and `general` are weights of ideas, `general` of those that match by a general word;
-    `left_all` and `right_all` are all the ideas.
+    `left_all` and `right_all` are all the ideas; `near` is how near the wordings are (Dice over
+    neighbouring words).
     """
 
     common: float
@@ -34,6 +35,7 @@ class Alignment:
     right: tuple[Idea, ...]
     left_all: tuple[Idea, ...]
     right_all: tuple[Idea, ...]
+    near: float
 
 
 def align(a: Frame, b: Frame) -> Alignment:
@@ -66,7 +68,15 @@ def align(a: Frame, b: Frame) -> Alignment:
         tuple(y for j, y in enumerate(right) if j not in used_right),
         tuple(left),
         tuple(right),
+        nearness(a["said"], b["said"]),
     )
+
+
+def nearness(a: list[str], b: list[str]) -> float:
+    """The share of neighbouring words that two wordings have in common (Dice)."""
+    pairs_a = {*zip(a, a[1:], strict=False)}
+    pairs_b = {*zip(b, b[1:], strict=False)}
+    return 2 * len(pairs_a & pairs_b) / max(1, len(pairs_a) + len(pairs_b))
 
 
 def ideas(own: Frame, other: Frame) -> list[Idea]:

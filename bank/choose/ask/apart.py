@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from bank.choose.ask.align import align
-from bank.choose.ask.relations import alike, opposite
+from bank.choose.ask.relations import alike, is_of, opposite
 from bank.choose.ask.lexicon import lexicon
 
 Frame = dict[str, Any]
@@ -129,6 +129,8 @@ def _swapped(a: Frame, b: Frame) -> bool:
         _thing_like(left[i]) and _thing_like(left[j])
     ):
         return False
+    if any(is_of((name,), frozenset({"feeling"})) for name in left[i + 1 : j]):
+        return False  # what you are afraid of scares you
     return bool(left[i] == right[j] and left[j] == right[i])
 
 

@@ -7,7 +7,9 @@ from bank.choose.ask.apart import APART, differing
 from bank.choose.ask.relations import opposite
 from bank.choose.ask.weigh import TOLD_ALIKE, costs, measured, probability, told
 
-ENOUGH = 0.4
+ENOUGH = 0.33
+# From here on two texts are said almost alike, and a small word makes the difference.
+ALMOST_SAID = 0.3
 
 
 def same_frames(a: Frame, b: Frame) -> bool:
@@ -33,7 +35,8 @@ def decide(a: Frame, b: Frame) -> tuple[float, str]:
 
 
 def _one_sided_not(found: Alignment, a: Frame, b: Frame) -> bool:
-    return any(x.role == "n" for x in (*found.left, *found.right))
+    one_sided = any(x.role == "n" for x in (*found.left, *found.right))
+    return one_sided and found.near >= ALMOST_SAID
 
 
 def _one_word_apart(found: Alignment, a: Frame, b: Frame) -> bool:
@@ -49,7 +52,7 @@ def _opposite_small_word(found: Alignment, a: Frame, b: Frame) -> bool:
         small = tuple(word for word in ("on", "in", "up", "with") if word in other["words"])
         return any(x.weight <= LIGHT + 0.2 and opposite(x.names, small) for x in rest)
 
-    return turned(found.left, b) or turned(found.right, a)
+    return found.near >= ALMOST_SAID and (turned(found.left, b) or turned(found.right, a))
 
 
 def _clashing(found: Alignment, a: Frame, b: Frame) -> bool:
@@ -58,7 +61,8 @@ def _clashing(found: Alignment, a: Frame, b: Frame) -> bool:
         clash(x, y)
         for x in found.left
         for y in found.right
-        if not (measured(x, a, b) and measured(y, b, a))
+        if (min(x.weight, y.weight) > LIGHT or found.near >= ALMOST_SAID)
+        and not (measured(x, a, b) and measured(y, b, a))
     )
 
 

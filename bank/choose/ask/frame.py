@@ -286,7 +286,7 @@ def _other_lemmas(word: _Word, lex: Lexicon) -> list[str]:
 
     if "_" in word.lemma:
         return []
-    found = list(lex.groups(word.form, word.pos))
+    found = list(lex.groups(word.form, word.pos if word.form == word.lemma else ""))
     for lemmas in lemminflect.getAllLemmas(word.form).values():
         for lemma in lemmas:
             if lemma != word.lemma:
@@ -299,7 +299,7 @@ def _wants(doc: Doc, text: str) -> tuple[str, int]:
     tokens = [token for token in doc if not token.is_punct]
     if not tokens:
         return "tell", -1
-    wh = next((t for t in tokens if t.lower_ in _WH and not _inside_condition(t)), None)
+    wh = _main_wh(tokens)
     options = any(t.lower_ == "or" for t in tokens)
     if tokens[0].lower_ == "tell" or ("?" not in text and (wh is None or wh.i > 0)):
         return "tell", -1
@@ -313,6 +313,16 @@ def _wants(doc: Doc, text: str) -> tuple[str, int]:
     if options and (listed or wh.lower_ in ("which", "what", "who")):
         return "choice", -1
     return _wh_wants(wh)
+
+
+def _main_wh(tokens: list[Token]) -> Token | None:
+    """The question word of the main clause: "what" in *When the phone rings, what do you say?*"""
+    found = [t for t in tokens if t.lower_ in _WH and not _inside_condition(t)]
+    if len(found) > 1 and found[0].i == 0 and found[0].lower_ in ("when", "where"):
+        comma = next((t.i for t in found[0].doc if t.lower_ == ","), None)
+        later = [t for t in found if comma is not None and t.i > comma]
+        return later[0] if later else found[0]
+    return found[0] if found else None
 
 
 def _inside_condition(token: Token) -> bool:

@@ -59,7 +59,8 @@ def features(found: Alignment, a: Frame, b: Frame) -> dict[str, float]:
         ),
         "both": min(left, right),
         "one": max(left, right),
-        "near_one": _nearness(a["said"], b["said"]) * min(max(left, right), 1.0),
+        "near_one": found.near * min(max(left, right), 1.0),
+        "one_not": float(any(x.role == "n" for x in (*found.left, *found.right))),
         "someone_else": float(_someone_else(found)),
         "general": found.general,
         "other_want": float(wants not in TOLD_ALIKE and len(wants) == 2),
@@ -120,26 +121,20 @@ def _someone_else(found: Alignment) -> bool:
     return False
 
 
-def _nearness(a: list[str], b: list[str]) -> float:
-    """The share of neighbouring words that two wordings have in common (Dice)."""
-    pairs_a = {*zip(a, a[1:], strict=False)}
-    pairs_b = {*zip(b, b[1:], strict=False)}
-    return 2 * len(pairs_a & pairs_b) / max(1, len(pairs_a) + len(pairs_b))
-
-
 WEIGHTS = {
-    "constant": 0.08,
-    "share": 4.77,
-    "evidence": 1.67,
-    "worse_side": -0.35,
-    "both": -0.72,
-    "one": -1.6,
-    "near_one": -0.47,
-    "someone_else": -1.79,
-    "general": -3.83,
-    "other_want": -2.31,
-    "like_want": -1.26,
-    "other_liking": -3.04,
-    "topic": -0.73,
-    "other_verb": 0.58,
+    "constant": -0.09,
+    "share": 2.68,
+    "evidence": 2.18,
+    "worse_side": 0.41,
+    "both": -0.55,
+    "one": -1.67,
+    "near_one": 0.16,
+    "one_not": 2.02,
+    "someone_else": -1.7,
+    "general": -5.32,
+    "other_want": -2.23,
+    "like_want": -1.46,
+    "other_liking": -2.41,
+    "topic": -0.67,
+    "other_verb": 0.59,
 }

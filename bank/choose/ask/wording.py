@@ -93,8 +93,8 @@ _FRAMES = (
     # reason
     (rf"\b(?:for )?{_WHAT} reasons? (?={_AUX})", "why "),
     (
-        rf"\b{_WHAT} {_IS} (?:the|a|your|some|one|two)? ?(?:main |good )?reasons? (?:for|that|why|of|to)\b",
-        "why",
+        rf"\b{_WHAT} {_IS} (?:the|a|your|some|one|two)? ?(?:main |good )?reasons?(?: for| that| why| of| to|(?= \w))",
+        "why ",
     ),
     (r"\bhow come\b", "why"),
     (r"\bwhat makes it (\w+) to\b", r"why is it \1 to"),
@@ -162,6 +162,19 @@ _FRAMES = (
         r"how are \1 and \2 alike",
     ),
     (r"\bwhat (?:do|does) (.+? and .+?) have in common\b", r"how are \1 alike"),
+    (
+        r"^(?:from who|from whom|who) (?:did|do|does) you (?:get|receive) (.+?)(?: from)?$",
+        r"who gave you \1",
+    ),
+    (
+        r"^(?:from who|from whom|who) (?:did|do|does) you learn (.+?)(?: from)?$",
+        r"who taught you \1",
+    ),
+    (
+        r"^(?:from who|from whom|who) (?:did|do|does) you borrow (.+?)(?: from)?$",
+        r"who lent you \1",
+    ),
+    (r"\bwhat (?:is|are) (.+?) called$", r"what name is \1"),
     # place
     (
         rf"\b{_WHAT} {_IS} (?:the name of )?(?:a|the|your|one)? ?(?:good )?(place|town|city|spot|room|store|building)s? "
@@ -302,7 +315,10 @@ _FRAMES = (
     (r"\bwhat (?:do|does|did) (.+?) do for (?:work|a job|a living)\b", r"what job is \1"),
     (r"\bwhat (?:are|is) (?:your|the) plans? (?:for|on)\b", "what will you do"),
     (r"\bhow (?:would|do|can) you describe (.+)", r"tell \1"),
-    (r"\bwhat (?:is|are) (?!it\b|that\b)((?:your|the|a|an) .+?) like$", r"tell \1"),
+    (
+        r"\bwhat (?:is|are) (?!it\b|that\b|.*\b(?:you|not|do|does|would|people|they)\b)((?:your|the|a|an) .+?) like$",
+        r"tell \1",
+    ),
     (
         r"\bhow (?:do|does) (.+?) (?:show|let (?:you|us) know)(?: you| us)?(?: that)? (?:it|he|she|they) (?:is|are|feels?)\b",
         r"how do you know \1 feels",
@@ -313,6 +329,7 @@ _FRAMES = (
         r"\b(is|are|am) (?:(\w+(?: \w+)?) )?(?:going|about) to (?!the\b|a\b|an\b|your\b|school\b|bed\b|sleep\b|town\b|church\b)(?=\w)",
         r"will \2 ",
     ),
+    (r"\b(in|until|since|of|early|late|last|next|this|after|before) may\b", r"\1 maymonth"),
     # ability, habit, experience
     (r"\b(?:do|does) (\w+) know how to\b", r"can \1"),
     (rf"\b{_IS} (.+?) able to\b", r"can \1"),
