@@ -321,7 +321,7 @@ def snapshot(item: Item, part: Given) -> dict[str, Any]:
 
 def _given_view(part: Given, items: dict[str, Item]) -> GivenView:
     plain = part.printed or snapshot(items[part.item], part)
-    values = {
+    values: dict[str, Any] = {
         name: tuple(value) if isinstance(value, list) else value for name, value in plain.items()
     }
     return GivenView(part.kind, part.position, part.item, part.rung, part.why, **values)

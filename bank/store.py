@@ -222,7 +222,9 @@ def copy_bank(store: Store, target: Path) -> None:
 def _connect(path: Path, writable: bool) -> sqlite3.Connection:
     uri = path.absolute().as_uri() + ("?mode=rw" if writable else "?mode=ro")
     with said_plainly(path):
-        connection = sqlite3.connect(uri, uri=True, timeout=WAIT_SECONDS, isolation_level=None)
+        connection = sqlite3.connect(
+            uri, uri=True, timeout=WAIT_SECONDS, isolation_level=None, cached_statements=512
+        )
         connection.row_factory = sqlite3.Row
         if not writable and not _can_read(connection):
             # A read-only folder has no room for the files that WAL needs beside the bank.

@@ -231,12 +231,15 @@ class Want:
     but_not: frozenset[str] = frozenset()
 
 
-_ALLOWED = """
-    NOT EXISTS (SELECT 1 FROM tag WHERE tag.item = shelf.item AND tag.family = 'theme'
-                AND tag.value IN ({avoid}))
-    AND NOT EXISTS (SELECT 1 FROM twin JOIN given INDEXED BY given_item ON given.item = twin.other
-                    WHERE twin.item = shelf.item AND given.learner IN ({learners})
-                    AND given.counts = 1 AND given.day >= :twins_since AND given.day <> :day)"""
+# CROSS JOIN keeps SQLite from walking the whole history of a learner to find a twin in it.
+_NO_TWIN = """
+    NOT EXISTS (SELECT 1 FROM twin CROSS JOIN given INDEXED BY given_item
+                ON given.learner IN ({learners}) AND given.item = twin.other
+                AND given.counts = 1 AND given.day >= :twins_since AND given.day <> :day
+                WHERE twin.item = shelf.item)"""
+_NO_AVOIDED_THEME = """
+    AND NOT EXISTS (SELECT 1 FROM tag WHERE tag.item = shelf.item AND tag.family = 'theme'
+                    AND tag.value IN ({avoid}))"""
 _UNSEEN = """
     AND NOT EXISTS (SELECT 1 FROM given INDEXED BY given_item WHERE given.learner IN ({learners})
                     AND given.item = shelf.item AND given.counts = 1 AND given.day <> :day)"""
@@ -252,9 +255,7 @@ def unseen(store: Store, want: Want, each: int) -> Iterable[list[Candidate]]:
     seasonal ones whose season ends first, the others from a start that the day sets.
     """
     values = _values(want)
-    where = (
-        f"kind = :kind AND tenth = :tenth AND grade BETWEEN :low AND :high AND {_ALLOWED}{_UNSEEN}"
-    )
+    where = f"kind = :kind AND tenth = :tenth AND grade BETWEEN :low AND :high AND {_allowed(want)}{_UNSEEN}"
     where = _filled(where, want)
     season = f"AND {_IN_SEASON}"
     walks = (
@@ -272,8 +273,8 @@ def unseen(store: Store, want: Want, each: int) -> Iterable[list[Candidate]]:
                 if len(some) < each:
                     rows = store.rows(
                         f"SELECT * FROM shelf WHERE {walk} AND {where} {more}"
-                        f" ORDER BY ends, place LIMIT {each - len(some)}",
-                        values,
+                        " ORDER BY ends, place LIMIT :most",
+                        {**values, "most": each - len(some)},
                     )
                     some += [_candidate(row, want.day) for row in rows]
             found += some
@@ -284,7 +285,7 @@ def unseen(store: Store, want: Want, each: int) -> Iterable[list[Candidate]]:
 def unseen_item(store: Store, want: Want, item: str) -> Candidate | None:
     """This very item as a candidate, where it is in season, allowed, new and not too hard."""
     where = _filled(
-        f"kind = :kind AND grade <= :high AND {_ALLOWED}{_UNSEEN} AND {_IN_SEASON}", want
+        f"kind = :kind AND grade <= :high AND {_allowed(want)}{_UNSEEN} AND {_IN_SEASON}", want
     )
     row = store.row(
         f"SELECT * FROM shelf WHERE shelf.item = :item AND {where}", {**_values(want), "item": item}
@@ -294,14 +295,14 @@ def unseen_item(store: Store, want: Want, item: str) -> Candidate | None:
 
 def seen_before(store: Store, want: Want, most: int) -> list[Candidate]:
     """Items at or below the band's top that the learners have had, the longest ago first."""
-    where = _filled(f"kind = :kind AND grade <= :high AND {_ALLOWED} AND {_IN_SEASON}", want)
+    where = _filled(f"kind = :kind AND grade <= :high AND {_allowed(want)} AND {_IN_SEASON}", want)
     rows = store.rows(
         f"""SELECT shelf.*, had.last_seen FROM
             (SELECT item, max(day) AS last_seen FROM given
              WHERE learner IN ({_numbers(want)}) AND counts = 1 AND day <> :day GROUP BY item) AS had
             CROSS JOIN shelf ON shelf.item = had.item WHERE {where}
-            ORDER BY had.last_seen, shelf.place LIMIT {most}""",
-        _values(want),
+            ORDER BY had.last_seen, shelf.place LIMIT :most""",
+        {**_values(want), "most": most},
     )
     return [_candidate(row, want.day, row["last_seen"]) for row in rows]
 
@@ -317,7 +318,13 @@ def _values(want: Want) -> dict[str, Any]:
         "start": want.start,
     }
     values.update({f"avoid{n}": theme for n, theme in enumerate(want.avoid)})
+    values.update({f"learner{n}": number for n, number in enumerate(want.learners)})
     return values
+
+
+def _allowed(want: Want) -> str:
+    # An empty list of themes would make SQLite read every tag for every row.
+    return _NO_TWIN + (_NO_AVOIDED_THEME if want.avoid else "")
 
 
 def _filled(sql: str, want: Want) -> str:
@@ -326,7 +333,8 @@ def _filled(sql: str, want: Want) -> str:
 
 
 def _numbers(want: Want) -> str:
-    return ", ".join(str(int(number)) for number in want.learners)
+    """Names of parameters rather than numbers, so that SQLite prepares each statement once."""
+    return ", ".join(f":learner{n}" for n in range(len(want.learners)))
 
 
 def _candidate(row: sqlite3.Row, day: dt.date, last_seen: str | None = None) -> Candidate:

@@ -16,7 +16,8 @@ from bank.store_items import twins_of
 from bank.store_sets import Candidate, Want, seen_before, unseen
 
 IN_BAND, EASIER, SEEN = 1, 2, 3
-EACH = 40  # candidates from each tenth of a grade: enough to mix, and bounded for a large bank
+# Candidates from each tenth of a grade: enough to mix, and bounded for a large bank.
+ENOUGH, FEWEST_EACH = 160, 8
 ALL = 10**6
 
 # What was chosen, from which rung, and the ids of the next best that it was chosen over.
@@ -34,7 +35,8 @@ def climb_down(
     taken: list[Choice] = []
     barred = set(want.but_not)
     for rung in (IN_BAND, EASIER, SEEN):
-        for each in (EACH, ALL):
+        tenths = 10 * (want.high - want.low) + 1
+        for each in (max(FEWEST_EACH, int(ENOUGH / tenths)), ALL):
             for some in _step(store, replace(want, but_not=frozenset(barred)), rung, each):
                 while len(taken) < count:
                     free = [found for found in some if found.item not in barred]
