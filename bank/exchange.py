@@ -265,9 +265,16 @@ def _read_csv(lines: Iterable[str]) -> Iterator[Row]:
                 yield Row(number, named, {}, (header[-1], reason))
                 continue
             cells += [""] * (len(header) - len(cells))
+            if _is_empty_frame(dict(zip(header, cells, strict=True))):
+                continue
             yield read_cells(number, {n: unguarded(c) for n, c in zip(header, cells, strict=True)})
     except csv.Error as error:
         raise BankError(f"the CSV cannot be read near line {reader.line_num}: {error}") from error
+
+
+def _is_empty_frame(cells: Mapping[str, str]) -> bool:
+    """Whether the row comes from a sheet of what to write and is still to be written."""
+    return not cells.get("text", "").strip() and cells.get("note", "").startswith("frame:")
 
 
 def _check_header(header: Sequence[str]) -> None:

@@ -28,6 +28,7 @@ PEOPLE = {
         "relevel",
         "conflicts",
     ),
+    "ahead": ("plan", "share", "stock"),
     "making": ("make-errors",),
     "aide": ("key",),
     "paper": ("pages", "strips", "board", "paper", "forget-prints", "picture"),
