@@ -7,6 +7,7 @@ import datetime as dt
 import json
 import os
 import sys
+import textwrap
 from collections.abc import Callable, Iterator, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -62,7 +63,20 @@ def use_bank(create: bool = False) -> Bank:
 
 
 def say(line: str, style: str = "", to_errors: bool = False) -> None:
-    console(to_errors).print(Text(line, style=style))
+    """One line; a long one hangs below its start. What is wrong stays one line, however long."""
+    screen = console(to_errors)
+    if not to_errors:
+        indent = " " * (len(line) - len(line.lstrip()) + 4)
+        line = "\n".join(
+            textwrap.wrap(
+                line,
+                screen.width,
+                subsequent_indent=indent,
+                break_long_words=False,
+                break_on_hyphens=False,
+            )
+        )
+    screen.print(Text(line, style=style), soft_wrap=True)
 
 
 def print_json(value: Any) -> None:

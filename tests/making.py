@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 import json
+import os
 from dataclasses import dataclass
 from typing import Any
 
@@ -25,6 +26,8 @@ class Ran:
         return json.loads(self.out)
 
 
+# Benchmarks run at full size by hand (BENCH=full), and small as a smoke run.
+FULL = os.environ.get("BENCH") == "full"
 MONDAY = dt.date(2026, 9, 14)
 FIXES = [
     {

@@ -9,7 +9,7 @@ import time
 from pathlib import Path
 
 import pytest
-from making import make_item
+from making import FULL, make_item
 
 from bank.assess import method
 from bank.choose.twins import ask_frame
@@ -22,6 +22,8 @@ from bank.store_items import write_item
 pytestmark = pytest.mark.bench
 
 SEEN = 900
+LARGE = 100_000 if FULL else 20_000
+ROWS = 100_000 if FULL else 10_000
 ALLOWED_GROWTH = 3.0
 ALLOWED_MEMORY = 300  # MB above the empty process
 DAY = dt.date(2026, 9, 14)
@@ -39,7 +41,9 @@ def big_bank(path: Path, size: int, seen: int = SEEN) -> Bank:
             write_item(bank.store, item)
         bank.learners.add("K4", 3.0)
         number = bank.learners.get("K4").number
-        ids = [row[0] for row in bank.store.rows("SELECT id FROM item ORDER BY id LIMIT ?", (seen,))]
+        ids = [
+            row[0] for row in bank.store.rows("SELECT id FROM item ORDER BY id LIMIT ?", (seen,))
+        ]
         for part in range(0, len(ids), 7):
             day = (DAY - dt.timedelta(days=1 + part)).isoformat()
             bank.store.execute("INSERT INTO day_set VALUES (?, ?, 'used', 0, '[]')", (number, day))
@@ -67,9 +71,11 @@ def draw_time(bank: Bank, days: int = 12) -> float:
 def test_a_draw_answers_from_indexes(tmp_path: Path) -> None:
     with big_bank(tmp_path / "small.sqlite3", 1_000) as small:
         short = draw_time(small)
-    with big_bank(tmp_path / "large.sqlite3", 100_000) as large:
+    with big_bank(tmp_path / "large.sqlite3", LARGE) as large:
         long = draw_time(large)
-    print(f"one draw: {short * 1000:.1f} ms of 1,000 items, {long * 1000:.1f} ms of 100,000: {long / short:.2f} times")
+    print(
+        f"one draw: {short * 1000:.1f} ms of 1,000 items, {long * 1000:.1f} ms of {LARGE:,}: {long / short:.2f} times"
+    )
     assert long / short <= ALLOWED_GROWTH
 
 
@@ -94,10 +100,12 @@ def test_an_import_with_levels_holds_little_in_memory(tmp_path: Path) -> None:
     current = method()
     frame = ask_frame("What do bees make?")
     with rows.open("w", encoding="utf-8") as file:
-        for n in range(100_000):
+        for n in range(ROWS):
             kind = ("question", "question", "topic")[n % 3]
             keys = [f"key{n}", f"key{n // 2}b"]
-            item = make_item(n, kind, (n % 400) / 100, method=current, ask={"frame": frame, "keys": keys})
+            item = make_item(
+                n, kind, (n % 400) / 100, method=current, ask={"frame": frame, "keys": keys}
+            )
             file.write(json.dumps(cells_of(item)) + "\n")
     create_store(tmp_path / "bank.sqlite3").close()
     start = time.perf_counter()
@@ -109,6 +117,8 @@ def test_an_import_with_levels_holds_little_in_memory(tmp_path: Path) -> None:
     )
     assert done.returncode == 0, done.stderr
     added, empty, above = map(int, done.stdout.split())
-    print(f"import of {added} rows: {time.perf_counter() - start:.0f} s, {above} MB above {empty} MB")
-    assert added == 100_000
+    print(
+        f"import of {added} rows: {time.perf_counter() - start:.0f} s, {above} MB above {empty} MB"
+    )
+    assert added == ROWS
     assert above <= ALLOWED_MEMORY
