@@ -13,7 +13,9 @@ from bank.choose import mix
 from bank.classroom import Bank
 from bank.classroom_plan import Plans
 from bank.item import QUESTION_WORDS
+from bank.learner import Learner, default_band
 from bank.store import create_store
+from bank.store_sets import write_learner
 
 pytestmark = pytest.mark.bench
 FIRST = dt.date(2026, 9, 7)
@@ -152,7 +154,8 @@ def test_a_districts_day(tmp_path: Path) -> None:
         with year_bank(tmp_path / f"{size}.sqlite3", size, 0) as bank:
             with bank.store.writing():
                 for n in range(many):
-                    bank.learners.add_many(f"L{n}", 1 + (n % 40) / 10)
+                    band = default_band(1 + (n % 40) / 10)
+                    write_learner(bank.store, Learner(0, f"L{n}", "star", 3.0, band))
             bank.store.execute("ANALYZE")
             for number in range(2):
                 day = FIRST + dt.timedelta(days=number)
