@@ -40,14 +40,15 @@ LEAST_JOIN = 0.25
 class Step:
     """Tokens `i0:i1` of the faulty version stand for tokens `j0:j1` of the corrected one.
 
-    `turn` is nonzero where the first `turn` faulty tokens of the step come last in the corrected.
+    Where they change places, `order` says which of the faulty tokens comes first, second … in the
+    corrected version.
     """
 
     i0: int
     i1: int
     j0: int
     j1: int
-    turn: int = 0
+    order: tuple[int, ...] = ()
 
 
 def align(faulty: Sequence[Token], corrected: Sequence[Token]) -> list[Step]:
@@ -63,7 +64,7 @@ def align(faulty: Sequence[Token], corrected: Sequence[Token]) -> list[Step]:
         Step(f_end + k, f_end + k + 1, c_end + k, c_end + k + 1) for k in range(len(faulty) - f_end)
     ]
     middle = _cheapest(faulty[start:f_end], corrected[start:c_end])
-    moved = [Step(s.i0 + start, s.i1 + start, s.j0 + start, s.j1 + start, s.turn) for s in middle]
+    moved = [Step(s.i0 + start, s.i1 + start, s.j0 + start, s.j1 + start, s.order) for s in middle]
     return same_before + moved + same_after
 
 
@@ -134,30 +135,28 @@ def _drop(row: Sequence[Token], at: int) -> float:
 
 
 def _turns(f: Sequence[Token], c: Sequence[Token], i: int, j: int) -> list[tuple[Step, float]]:
-    """Two neighbouring groups that change places; `me and Ben` for `Ben and I` is one."""
-    found: list[tuple[Step, float]] = []
+    """Neighbouring groups that change places; `me and Ben` for `Ben and I` is one."""
     room = min(len(f) - i, len(c) - j, _LONGEST_MOVE)
     if f[i].key == c[j].key or not f[i].is_word or not c[j].is_word:
-        return found
+        return []
     ahead = {c[k].key for k in range(j + 1, j + room)}
     if f[i].key not in ahead and f[i].key not in ("me", "i", "myself"):
-        return found
+        return []
+    found: list[tuple[Step, float]] = []
     for length in range(2, room + 1):
-        for turn in range(1, length):
-            if f[i].key == c[j + length - turn].key and _same_row(f, c, i, j, turn, length):
-                found.append((Step(i, i + length, j, j + length, turn), 0.8 + 0.05 * length))
+        places = range(length)
+        price = 0.8 + 0.05 * length
+        orders = [((*places[turn:], *places[:turn]), price) for turn in range(1, length)]
+        if length > 2:
+            # The first and the last change places around the middle.
+            orders.append(((length - 1, *places[1:-1], 0), price))
+        for order, cost in orders:
+            if all(f[i + k].key == c[j + at].key for at, k in enumerate(order)):
+                found.append((Step(i, i + length, j, j + length, order), cost))
         if length >= 3 and _changed_places(f, c, i, j, length):
-            found.append((Step(i, i + length, j, j + length, 1), 0.8))
+            order = (*places[2:], 1, 0)
+            found.append((Step(i, i + length, j, j + length, order), 0.8))
     return found
-
-
-def _same_row(
-    f: Sequence[Token], c: Sequence[Token], i: int, j: int, turn: int, length: int
-) -> bool:
-    rest = length - turn
-    return all(f[i + k].key == c[j + rest + k].key for k in range(turn)) and all(
-        f[i + turn + k].key == c[j + k].key for k in range(rest)
-    )
 
 
 def _changed_places(f: Sequence[Token], c: Sequence[Token], i: int, j: int, length: int) -> bool:
@@ -219,7 +218,7 @@ def word_cost(w: str, r: str) -> float:
         return 0.3
     if akin(w_bare, r_bare):
         return 0.35
-    if close < 0.5 and lexicon.is_word(w) and lexicon.same_sound(w, r):
+    if close < 0.7 and lexicon.is_word(w) and lexicon.same_sound(w, r):
         return 0.4
     if w in AUXILIARIES and r in AUXILIARIES:
         return 0.8

@@ -90,7 +90,8 @@ def _missed(
             missed |= edge.other.made
         if edge is None or edge.piece is None or edge.token is None:
             continue
-        missed |= _missed_in_word(edge.piece, step, written)
+        space = edge.piece.j1 > edge.piece.j0 and known.pieces.corrected[edge.piece.j0].space
+        missed |= _missed_in_word(edge.piece, step, written, space)
     if known.pieces.lead is not None:
         first = next(token for token in written if token.is_word)
         if first.text[0].islower():
@@ -110,7 +111,9 @@ def _has_neighbours(path: Sequence[Walked], at: int) -> bool:
     return meets(path[:at][::-1]) and meets(path[at + 1 :])
 
 
-def _missed_in_word(piece: Piece, step: Walked, written: Sequence[Token]) -> set[Draft]:
+def _missed_in_word(
+    piece: Piece, step: Walked, written: Sequence[Token], space: bool
+) -> set[Draft]:
     """Where the word is neither the wrong nor the right one, its fix is missed.
 
     A capital is made all the same where the attempt has it.
@@ -118,12 +121,15 @@ def _missed_in_word(piece: Piece, step: Walked, written: Sequence[Token]) -> set
     assert step.edge is not None and step.edge.token is not None
     if step.a is None:
         return set(piece.layers.values())
-    if step.cost < 0.06:
-        return set()
     token, mine = step.edge.token, written[step.a]
     missed = set()
     for layer, draft in piece.layers.items():
-        if layer == "capital":
+        if layer == "space":
+            if mine.space != space:
+                missed.add(draft)
+        elif step.cost < 0.06:
+            continue
+        elif layer == "capital":
             if mine.text[0].isupper() != token.text[0].isupper():
                 missed.add(draft)
         elif mine.key == token.key:

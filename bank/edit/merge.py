@@ -82,7 +82,8 @@ class Merger:
             move.draft.skill = "pronoun" if is_pair else "word-order"
             move.draft.pieces = list(inside)
             for piece in inside:
-                if self.wrong(piece) in ("me", "i", "myself") and self.right(piece) in ("i", "me"):
+                wrong, right = self.wrong(piece), self.right(piece)
+                if wrong != right and wrong in ("me", "i", "myself") and right in ("i", "me"):
                     piece.layers["whole"] = move.draft
 
     def first_word(self) -> None:
@@ -252,6 +253,12 @@ class Merger:
                 wrong in lexicon.child_verb_forms(lemma) for lemma in lexicon.lemmas(right, "VERB")
             )
             helper = self.wrong(piece) if self.is_too_many(piece) else self.right(piece)
+            if wrong in ("ain't", "aint") and right == "not" and self.is_free_change(piece):
+                # "I ain't" for "I'm not": the verb has gone over to the word before.
+                draft = Draft("agreement", sure=False)
+                piece.claim(draft)
+                after.claim(draft)
+                continue
             one_sided = self.is_too_many(piece) or self.is_left_out(piece)
             if not (one_sided and is_form):
                 continue
@@ -315,7 +322,8 @@ class Merger:
             return
         before, after = self.s.f_key(piece.i0 - 1), self.s.f_key(piece.i0 + 1)
         skill = "comma-list"
-        if after in JOINERS and self.s.clause_behind(piece.j0):
+        joins = self.s.clause_behind(piece.j0) and self.s.clause_ahead(piece.j0 + 1)
+        if after in JOINERS and joins:
             skill = "comma-join"
         elif before[:1].isdigit() or after[:1].isdigit():
             skill = "comma-date"

@@ -106,19 +106,19 @@ def _add_piece(
 ) -> int:
     end = net.node()
     wrong, right = known.pieces.wrong(piece), known.pieces.right(piece)
-    drafts = list(dict.fromkeys(draft for draft in piece.layers.values() if draft is not move))
+    # Tokens know no spaces: those are looked at afterwards.
+    layers = {layer: draft for layer, draft in piece.layers.items() if layer != "space"}
+    drafts = list(dict.fromkeys(draft for draft in layers.values() if draft is not move))
     if move is not None and move in piece.layers.values():
         text = right if is_moved else wrong
         _chain(net, text, start, end, Choice((piece,), frozenset(), frozenset()), piece)
         return end
-    if "space" in piece.layers:
-        drafts = []
     for chosen in range(1 << len(drafts)):
         made = frozenset(d for bit, d in enumerate(drafts) if chosen >> bit & 1)
-        if "whole" in piece.layers or not drafts:
+        if "whole" in layers or not drafts:
             text = right if made else wrong
         else:
-            text = layered(wrong, right, {k: d in made for k, d in piece.layers.items()})
+            text = layered(wrong, right, {k: d in made for k, d in layers.items()})
         choice = Choice((piece,), made, frozenset(drafts) - made)
         _chain(net, text, start, end, choice, piece, price=_TIE * len(made))
     return end

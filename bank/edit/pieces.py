@@ -28,7 +28,7 @@ class Piece:
     """Tokens `i0:i1` of the faulty version and `j0:j1` of the corrected one at one place.
 
     `layers` names the draft that repairs each layer: `whole`, or `letters`, `apostrophe`, `capital`
-    and `dot` of a single word. A layer without a draft is the same in both versions.
+    and `dot` of a word, and `space` for the space before it. A layer without a draft is the same in both versions.
     """
 
     i0: int
@@ -98,18 +98,16 @@ def cut(steps: Sequence[Step], f: tuple[Token, ...], c: tuple[Token, ...]) -> Pi
     """One piece for each step; a turn becomes its pieces and a move."""
     pieces = Pieces(f, c, [])
     for step in steps:
-        if not step.turn:
+        if not step.order:
             pieces.row.append(Piece(step.i0, step.i1, step.j0, step.j1))
             continue
-        length, turn, base = step.i1 - step.i0, step.turn, len(pieces.row)
-        target = list(range(turn, length)) + list(range(turn))
-        if f[step.i0].key != c[step.j1 - 1].key or f[step.i0 + 1].key == c[step.j1 - 2].key:
-            target = list(range(2, length)) + [1, 0]
-        where = {k: at for at, k in enumerate(target)}
-        for k in range(length):
+        base = len(pieces.row)
+        where = {k: at for at, k in enumerate(step.order)}
+        for k in range(len(step.order)):
             j = step.j0 + where[k]
             pieces.row.append(Piece(step.i0 + k, step.i0 + k + 1, j, j + 1))
-        move = Move(Draft("word-order"), base, base + length, [base + k for k in target])
+        order = [base + k for k in step.order]
+        move = Move(Draft("word-order"), base, base + len(order), order)
         pieces.moves.append(move)
     return pieces
 
@@ -135,18 +133,23 @@ def render(pieces: Pieces, made: Collection[Draft]) -> str:
             if pieces.lead is None or id(pieces.lead) in chosen:
                 text = _first(text, str.upper)
         if text:
-            space = id(piece) in moved or _space(pieces, piece, is_right, is_right_before)
+            space_made = id(piece.layers.get("space")) in chosen
+            space = id(piece) in moved or _space(
+                pieces, piece, space_made, is_right, is_right_before
+            )
             out.append((" " if space and out else "") + text)
         is_right_before = is_right
     return "".join(out)
 
 
-def _space(pieces: Pieces, piece: Piece, is_right: bool | None, before: bool | None) -> bool:
+def _space(
+    pieces: Pieces, piece: Piece, space_made: bool, is_right: bool | None, before: bool | None
+) -> bool:
     f, c = pieces.faulty[piece.i0 : piece.i1], pieces.corrected[piece.j0 : piece.j1]
     if not (f and c):
         return (f or c)[0].space
     if "space" in piece.layers:
-        return c[0].space if is_right else f[0].space
+        return c[0].space if space_made else f[0].space
     if before is not None:
         return c[0].space if before else f[0].space
     return c[0].space if is_right else f[0].space
@@ -156,10 +159,9 @@ def _text(pieces: Pieces, piece: Piece, chosen: set[int]) -> tuple[str, bool | N
     """The text of a piece under a choice; whether it follows the corrected version (None: both)."""
     wrong, right = pieces.wrong(piece), pieces.right(piece)
     layers = {layer: id(draft) in chosen for layer, draft in piece.layers.items()}
+    layers.pop("space", None)
     if not layers:
         return wrong, None
-    if "space" in layers:
-        return wrong, layers["space"]
     if "whole" in layers:
         return (right if layers["whole"] else wrong), layers["whole"]
     return layered(wrong, right, layers), any(layers.values())

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from bank import language
 from bank.edit.align import UNRELATED, Step, align, pair_cost
 from bank.edit.fix import Fix
-from bank.edit.layers import name_word
+from bank.edit.layers import capital_skill, name_word
 from bank.edit.look import Change, Sentence, Verdict
 from bank.edit.merge import Merger
 from bank.edit.pieces import Draft, Piece, Pieces, cut, render
@@ -76,6 +77,8 @@ def _compare(faulty: str, corrected: str, doc: Doc) -> Comparison:
     Merger(pieces, sentence).run()
     for piece in pieces.row:
         _name(pieces, piece, sentence)
+    if not pieces.moves:
+        _name_spaces(pieces)
     drafts = _drafts(pieces)
     numbered = sorted(
         ((_fix(draft, faulty, corrected, f, c), draft) for draft in drafts),
@@ -123,21 +126,27 @@ def _name(pieces: Pieces, piece: Piece, sentence: Sentence) -> None:
                 wrong = (wrong[0].upper() if right[0].isupper() else wrong[0].lower()) + wrong[1:]
             if wrong != right:
                 name_word(piece, wrong, right, sentence)
-        _name_space(piece, f[0], c[0])
         return
     if [t.text for t in f] == [t.text for t in c]:
-        if f:
-            _name_space(piece, f[0], c[0])
         return
     if not f or not c:
         verdict = _gap(piece, f, c, sentence)
         piece.claim(Draft(verdict.skill, verdict.sure))
         return
-    _name_group(piece, f, c)
+    _name_group(piece, f, c, sentence)
 
 
-def _name_space(piece: Piece, f: Token, c: Token) -> None:
-    """A space that is missing or too many between two tokens that are right themselves."""
+def _name_spaces(pieces: Pieces) -> None:
+    """Spaces that are missing or too many where nothing else changes; side by side they are one."""
+    last: Draft | None = None
+    for before, piece in pairwise(pieces.row):
+        is_pair = piece.i1 > piece.i0 and piece.j1 > piece.j0 and before.i1 > before.i0
+        differs = is_pair and pieces.faulty[piece.i0].space != pieces.corrected[piece.j0].space
+        if not differs or before.layers.keys() - {"space"} or before.j1 == before.j0:
+            last = None
+            continue
+        last = last or Draft("spacing")
+        piece.claim(last, "space")
 
 
 def _gap(piece: Piece, f: Sequence[Token], c: Sequence[Token], s: Sentence) -> Verdict:
@@ -161,7 +170,7 @@ def _mark(token: Token) -> Verdict:
     return Verdict("end-mark", sure=False)
 
 
-def _name_group(piece: Piece, f: Sequence[Token], c: Sequence[Token]) -> None:
+def _name_group(piece: Piece, f: Sequence[Token], c: Sequence[Token], sentence: Sentence) -> None:
     """Two words for one or one for two; or one mark for another."""
     if not f[0].is_word:
         is_end = c[0].text in END_MARKS
@@ -174,6 +183,14 @@ def _name_group(piece: Piece, f: Sequence[Token], c: Sequence[Token]) -> None:
         return
     if parts[0].key in ("more", "most") and joined != whole.letters:
         piece.claim(Draft("comparison"))
+        return
+    if parts[1].key == "not" and whole.letters.endswith("nt"):
+        piece.claim(Draft("apostrophe-contraction"))
+        return
+    first_f, first_c = f[0].text[0], c[0].text[0]
+    if first_f.lower() == first_c.lower() and first_f != first_c:
+        piece.claim(Draft(capital_skill(f[0].text, c[0].text, piece.j0, sentence)), "capital")
+        piece.claim(Draft("spacing"), "letters")
         return
     piece.claim(Draft("spacing"))
 
@@ -191,6 +208,11 @@ def _drafts(pieces: Pieces) -> list[Draft]:
 
 def _fix(draft: Draft, faulty: str, corrected: str, f: Sequence[Token], c: Sequence[Token]) -> Fix:
     parts = draft.pieces
+    if all(p.layers.get("space") is draft for p in parts):
+        i0, j0 = parts[0].i0 - 1, parts[0].j0 - 1
+        w0, w1 = f[i0].start, f[parts[-1].i1 - 1].end
+        r0, r1 = c[j0].start, c[parts[-1].j1 - 1].end
+        return Fix(draft.skill, faulty[w0:w1], corrected[r0:r1], w0, w1, r0, r1, draft.sure)
     w0, w1 = _hull(draft, f, [(p.i0, p.i1) for p in parts], c, [p.j0 for p in parts], faulty)
     r0, r1 = _hull(draft, c, [(p.j0, p.j1) for p in parts], f, [p.i0 for p in parts], corrected)
     return Fix(draft.skill, faulty[w0:w1], corrected[r0:r1], w0, w1, r0, r1, draft.sure)
