@@ -26,6 +26,7 @@ from bank.store_sets import learners, write_learner
 
 if TYPE_CHECKING:
     from bank.classroom_items import Items
+    from bank.classroom_morning import Morning
     from bank.classroom_paper import Paper
 
 
@@ -63,6 +64,13 @@ class Bank:
         from bank.classroom_paper import Paper
 
         return Paper(self.store, self.days)
+
+    @functools.cached_property
+    def morning(self) -> Morning:
+        """School days, turns, word sorts, quiet reading and the routine; loaded when asked for."""
+        from bank.classroom_morning import Morning
+
+        return Morning(self.store, self.days)
 
     @property
     def path(self) -> Path:

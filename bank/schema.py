@@ -202,6 +202,50 @@ def first_tables(db: Database) -> None:
     db.table("item").enable_fts(["text", "answer"], create_triggers=True, tokenize="porter")
 
 
+_MORNING = """
+-- A turn that was given out; `instead_of` is 0, or the learner who is away and gets it back.
+CREATE TABLE turn (
+    day TEXT NOT NULL,
+    job TEXT NOT NULL,
+    learner INTEGER NOT NULL REFERENCES learner (number) ON DELETE CASCADE,
+    instead_of INTEGER NOT NULL DEFAULT 0,
+    made TEXT NOT NULL,
+    PRIMARY KEY (day, job, learner, instead_of)
+) WITHOUT ROWID;
+
+CREATE TABLE book (
+    code TEXT PRIMARY KEY COLLATE NOCASE,
+    title TEXT NOT NULL CHECK (length(title) BETWEEN 1 AND 200),
+    grade REAL NOT NULL CHECK (grade BETWEEN 0 AND 12),
+    copies INTEGER NOT NULL DEFAULT 1 CHECK (copies >= 1),
+    "by" TEXT NOT NULL
+) WITHOUT ROWID;
+
+-- No reference to `book`: a book that left the shelf was read all the same.
+CREATE TABLE basket (
+    learner INTEGER NOT NULL REFERENCES learner (number) ON DELETE CASCADE,
+    monday TEXT NOT NULL,
+    position INTEGER NOT NULL,
+    book TEXT NOT NULL,
+    PRIMARY KEY (learner, monday, position)
+) WITHOUT ROWID;
+
+CREATE TABLE sort_day (
+    learner INTEGER NOT NULL REFERENCES learner (number) ON DELETE CASCADE,
+    day TEXT NOT NULL,
+    item TEXT NOT NULL REFERENCES item (id),
+    PRIMARY KEY (learner, day)
+) WITHOUT ROWID;
+"""
+
+
+@migrations()
+def morning_tables(db: Database) -> None:
+    """Turns, books, baskets, and the word sort of each day."""
+    for statement in _statements(_MORNING):
+        db.execute(statement)
+
+
 def _statements(script: str) -> list[str]:
     """The statements of a script without triggers; `executescript` would end the transaction."""
     return [statement for statement in script.split(";\n") if statement.strip()]

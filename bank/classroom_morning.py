@@ -1,0 +1,359 @@
+"""Use cases of the rest of the morning: school days, turns, word sorts, quiet reading, the routine.
+
+Nothing here loads the parser or the pronunciations before a sort is made or a page is levelled.
+"""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import replace
+from typing import TYPE_CHECKING, Any
+
+from bank.calendar import SchoolCalendar, monday_of
+from bank.classroom_days import Days
+from bank.item import BankError, clean_text
+from bank.learner import Learner
+from bank.morning.jobs import Away, Job, Keyboard, Member, TurnSettings
+from bank.morning.tally import Record, Turn
+from bank.store import Store
+from bank.store_morning import (
+    codes_by_number,
+    give_sorts,
+    given_sorts,
+    keep_baskets,
+    kept_baskets,
+    post_turns,
+    posted_turns,
+    put_books,
+    remove_book,
+    shelf_books,
+    take_back_baskets,
+    take_back_turns,
+)
+from bank.store_sets import write_learner
+
+if TYPE_CHECKING:
+    from bank.item import Item
+    from bank.morning.reading import Baskets, Book
+    from bank.morning.routine import Routine
+    from bank.morning.sorts import WordSort
+    from bank.morning.turns import TurnPlan
+
+CALENDAR, TURNS, ROUTINE = "calendar", "turns", "routine"  # names of settings in the store
+MASTERED_SORTS = "sorts"  # the place in a learner's support
+
+
+class Morning:
+    """The school days of a bank and what happens on them beside the sets."""
+
+    def __init__(self, store: Store, days: Days) -> None:
+        self.store = store
+        self.days = days
+
+    # School days
+
+    @property
+    def calendar(self) -> SchoolCalendar:
+        return self.days.calendar()
+
+    def keep_calendar(self, calendar: SchoolCalendar) -> SchoolCalendar:
+        self.store.set_setting(CALENDAR, calendar.to_dict())
+        return calendar
+
+    # Turns
+
+    @property
+    def has_turns(self) -> bool:
+        """Whether the teacher has set up jobs or the keyboard."""
+        return self.store.setting(TURNS) is not None
+
+    def settings(self) -> TurnSettings:
+        """The jobs and the keyboard, and the learners with the days of joining and leaving."""
+        plain = self.store.setting(TURNS, {})
+        codes = codes_by_number(self.store)
+        stays = {int(number): days for number, days in plain.get("members", {}).items()}
+        members = [
+            {"code": code, **stays.get(number, {})}
+            for number, code in sorted(codes.items(), key=lambda pair: pair[1].lower())
+        ]
+        keyboard = plain.get("keyboard")
+        return TurnSettings.from_dict(
+            {
+                "members": members,
+                "jobs": [_with_codes(job, codes) for job in plain.get("jobs", [])],
+                "keyboard": _with_codes(keyboard, codes) if keyboard else None,
+            }
+        )
+
+    def keep_jobs(self, jobs: Sequence[Job], keyboard: Keyboard | None) -> TurnSettings:
+        """Keep other jobs; turns that were given out stay as they are."""
+        numbers = {code: number for number, code in codes_by_number(self.store).items()}
+        checked = TurnSettings((), tuple(jobs), keyboard).to_dict()
+        for settings in [*checked["jobs"], checked["keyboard"] or {}]:
+            for name in ("only", "not_for"):
+                for code in settings.get(name, ()):
+                    if code not in numbers:
+                        raise BankError(
+                            f"there is no learner {code!r}; see: binderbank learner list"
+                        )
+        with self.store.writing():
+            plain = self.store.setting(TURNS, {})
+            plain["jobs"] = [_with_numbers(job, numbers) for job in checked["jobs"]]
+            plain["keyboard"] = (
+                _with_numbers(checked["keyboard"], numbers) if checked["keyboard"] else None
+            )
+            self.store.set_setting(TURNS, plain)
+        return self.settings()
+
+    def keep_stay(self, code: str, first: dt.date | None, last: dt.date | None) -> Member:
+        """Keep the days between which a learner has turns."""
+        learner = self._learner(code)
+        plain = self.store.setting(TURNS, {})
+        stays = {
+            "first": first.isoformat() if first else None,
+            "last": last.isoformat() if last else None,
+        }
+        plain.setdefault("members", {})[str(learner.number)] = stays
+        self.store.set_setting(TURNS, plain)
+        return Member(learner.code, first, last)
+
+    def turns(self, first: dt.date, last: dt.date | None = None) -> TurnPlan:
+        """The turns of a day, or of the days up to `last`: those given out, and those to come."""
+        from bank.morning.turns import plan_turns
+
+        settings = self.settings()
+        if not settings.jobs and settings.keyboard is None:
+            raise BankError("there is no job yet; add one: binderbank job add 'Line leader'")
+        posted = posted_turns(self.store)
+        return plan_turns(settings, posted, self.calendar, self._away(), first, last or first)
+
+    def post(self, first: dt.date, last: dt.date | None = None) -> TurnPlan:
+        """Give out the turns of these days: from now on they stand, and only stand-ins are added."""
+        with self.store.writing():
+            self._take_in_new_learners(first)
+            plan = self.turns(first, last)
+            post_turns(self.store, plan.new)
+        return plan
+
+    def stand_in(self, day: dt.date, job: str, code: str) -> Turn:
+        """Let `code` have today's turn of a job instead of whoever has it."""
+        plan = self.turns(day)
+        learner = self._learner(code)
+        record = Record(self.settings(), plan.turns, self._away())
+        held = record.settings.job(job)
+        if held is None:
+            raise BankError(f"there is no job {job!r}; see: binderbank job list")
+        now = [turn for turn in plan.on(day) if turn.job == job]
+        if not now:
+            raise BankError(f"nobody has {held.name} on {day}")
+        if learner.code in record.holders(day, job):
+            raise BankError(f"{learner.code} has {held.name} on {day} already")
+        busy = record.clashing(learner.code, held, [day])
+        if busy is not None:
+            raise BankError(f"{learner.code} has {busy.name} at the same time")
+        turn = Turn(day, job, learner.code, instead_of=now[-1].learner)
+        with self.store.writing():
+            post_turns(self.store, [*plan.new, turn])
+        return turn
+
+    def take_back(self, first: dt.date) -> int:
+        """Take back all turns from a day on, on the teacher's word; returns how many."""
+        return take_back_turns(self.store, first)
+
+    def _take_in_new_learners(self, day: dt.date) -> None:
+        """Note for a learner who is here for the first time that the turns before were not theirs."""
+        plain = self.store.setting(TURNS, {})
+        members: dict[str, Any] = plain.setdefault("members", {})
+        known = self.store.value("SELECT 1 FROM turn LIMIT 1")
+        new = [str(n) for n in codes_by_number(self.store) if str(n) not in members]
+        for number in new:
+            members[number] = {"first": day.isoformat() if known else None, "last": None}
+        if new:
+            self.store.set_setting(TURNS, plain)
+
+    def _away(self) -> list[Away]:
+        return [
+            Away(learner.code, stretch.first, stretch.last)
+            for learner in self.days.learners()
+            for stretch in learner.away
+        ]
+
+    # Word sorts
+
+    def make_sorts(
+        self, pattern: str, count: int = 1, size: int = 12, odd: int = 0, grade: float = 4.0
+    ) -> list[Item]:
+        """Make so many new sorts of a pattern and keep them as items; words come back late."""
+        from bank.classroom_items import Items
+        from bank.morning.sorts import NoSort, make_sort
+
+        items = Items(self.store)
+        kept = {frozenset(sort.cards) for _, sort in self.sorts()}
+        made: list[Item] = []
+        for number in range(60):
+            if len(made) == count:
+                break
+            try:
+                sort = make_sort(pattern, number, size, odd, grade)
+            except NoSort as error:
+                raise BankError(str(error)) from error
+            if frozenset(sort.cards) not in kept:
+                kept.add(frozenset(sort.cards))
+                made.append(items.add(kind="sort", text=sort.text, sort=sort.to_dict()))
+        if not made:
+            raise BankError(f"there are no other sorts of {pattern!r} with these words")
+        return made
+
+    def sorts(self) -> list[tuple[str, WordSort]]:
+        """The sorts of the bank that are ready, with their ids, in order of making."""
+        from bank.morning.sorts import WordSort
+
+        rows = self.store.rows(
+            "SELECT id, sort FROM item WHERE kind = 'sort' AND state = 'ready' ORDER BY made, id"
+        )
+        import json
+
+        found = [(row["id"], json.loads(row["sort"])) for row in rows]
+        return [(item, WordSort.from_dict(plain)) for item, plain in found if plain]
+
+    def sort(self, item: str) -> WordSort:
+        from bank.morning.sorts import WordSort
+        from bank.store_items import get_item
+
+        found = get_item(self.store, item)
+        if not found.sort:
+            raise BankError(f"{item} is no word sort that this program made")
+        return WordSort.from_dict(found.sort)
+
+    def mastered(self, code: str) -> list[str]:
+        """The patterns whose sorts a learner works on alone."""
+        kept: list[str] = self._learner(code).support.get(MASTERED_SORTS, [])
+        return list(kept)
+
+    def keep_mastered(self, code: str, patterns: Iterable[str]) -> list[str]:
+        """Keep the patterns that a learner has mastered; a pattern that is none is refused."""
+        from bank.morning.sorts import pattern_codes
+
+        known = pattern_codes()
+        kept = list(dict.fromkeys(patterns))
+        for pattern in kept:
+            if pattern not in known:
+                raise BankError(f"{pattern!r} is no pattern; see: binderbank sort patterns")
+        learner = self._learner(code)
+        support = {**learner.support, MASTERED_SORTS: kept}
+        write_learner(self.store, replace(learner, support=support))
+        return kept
+
+    def sorts_of(
+        self, day: dt.date, codes: Sequence[str] = (), keep: bool = True
+    ) -> dict[str, str]:
+        """The sort that each learner has on `day`, as ids by code; `keep` gives them out."""
+        from bank.morning.sorts import sort_of_the_day
+
+        ready = self.sorts()
+        found: dict[str, str] = {}
+        numbers: dict[int, str] = {}
+        for learner in self.days.learners(codes):
+            patterns = learner.support.get(MASTERED_SORTS, [])
+            mine = [item for item, sort in ready if sort.pattern in patterns]
+            given = given_sorts(self.store, learner.number)
+            item = sort_of_the_day(given, mine, day)
+            if item is not None and not learner.is_away(day):
+                found[learner.code] = item
+                numbers[learner.number] = item
+        if keep and self.store.writable and numbers:
+            give_sorts(self.store, day, numbers)
+        return found
+
+    # Quiet reading
+
+    def shelf(self) -> list[Book]:
+        return shelf_books(self.store)
+
+    def put_book(
+        self,
+        title: str,
+        grade: float | None = None,
+        page: str = "",
+        copies: int = 1,
+        code: str = "",
+    ) -> Book:
+        """Put a book on the shelf; its level is the teacher's, or estimated from a typed page."""
+        from bank.morning.reading import Book, book_level
+
+        title = clean_text(title, "the title", 200)
+        if grade is None and not page.strip():
+            raise BankError("say the book's level, or give a typed page of it")
+        try:
+            found = book_level(page) if grade is None else grade
+        except ValueError as error:
+            raise BankError(str(error)) from error
+        taken = {book.code.lower() for book in self.shelf()}
+        if not code:
+            code = next(f"b{n}" for n in range(1, len(taken) + 2) if f"b{n}" not in taken)
+        book = Book(code, title, found, copies, "teacher" if grade is not None else "page")
+        put_books(self.store, [book])
+        return book
+
+    def remove_book(self, code: str) -> None:
+        remove_book(self.store, code)
+
+    def baskets(self, day: dt.date, size: int = 4, keep: bool = True) -> Baskets:
+        """The baskets of the week of `day`; `keep` gives them out."""
+        from bank.morning.reading import weekly_baskets
+
+        lows = {one.code: one.band.low for one in self.days.learners()}
+        made = weekly_baskets(self.shelf(), lows, kept_baskets(self.store), day, size)
+        if keep and self.store.writable:
+            keep_baskets(self.store, made.baskets)
+        return made
+
+    def basket_titles(self, day: dt.date) -> dict[str, list[str]]:
+        """The titles in each learner's basket in the week of `day`, as far as it was given out."""
+        titles = {book.code: book.title for book in self.shelf()}
+        return {
+            basket.learner: [titles.get(code, code) for code in basket.books]
+            for basket in kept_baskets(self.store)
+            if basket.monday == monday_of(day)
+        }
+
+    def empty_baskets(self, day: dt.date) -> int:
+        """Take the baskets of the week of `day` back; returns how many books came back."""
+        return take_back_baskets(self.store, monday_of(day))
+
+    # The routine
+
+    @property
+    def has_routine(self) -> bool:
+        return self.store.setting(ROUTINE) is not None
+
+    def routine(self) -> Routine:
+        from bank.morning.routine import DEFAULT_ROUTINE, Routine
+
+        plain = self.store.setting(ROUTINE)
+        return Routine.from_dict(plain) if plain else DEFAULT_ROUTINE
+
+    def keep_routine(self, routine: Routine) -> Routine:
+        self.store.set_setting(ROUTINE, routine.to_dict())
+        return routine
+
+    def _learner(self, code: str) -> Learner:
+        return self.days.learners([code])[0]
+
+
+def _with_codes(plain: Mapping[str, Any], codes: Mapping[int, str]) -> dict[str, Any]:
+    """A job's settings with learners' codes for their numbers; who is gone is left out."""
+    named = {
+        name: tuple(codes[number] for number in plain.get(name, ()) if number in codes)
+        for name in ("only", "not_for")
+    }
+    # Were nobody left of those who may, an empty list would allow everybody.
+    if plain.get("only") and not named["only"]:
+        named["only"] = ("-",)
+    return {**plain, **named}
+
+
+def _with_numbers(plain: Mapping[str, Any], numbers: Mapping[str, int]) -> dict[str, Any]:
+    named = {name: [numbers[code] for code in plain.get(name, ())] for name in ("only", "not_for")}
+    return {**plain, **named}
