@@ -24,6 +24,8 @@ EXPLAINED = {
     "homophone": "spaCy cuts `you're` in two, so that ERRANT sees `'re` come or go",
     "apostrophe-possessive": "spaCy cuts `'s` off, so that ERRANT sees it come or go",
     "abbreviation": "the dot of `Ave.` is a mark of its own for ERRANT and stands beside the word",
+    "spacing": "ERRANT knows no space between a word and a mark, or no token border there",
+    "agreement": "`I ain't` for `I'm not` is one fix of both words; ERRANT edits the second",
     "article": "at the start the next word's capital goes with the article; ERRANT has two edits",
 }
 
