@@ -254,7 +254,7 @@ class Draw:
             {
                 row[0]
                 for row in self.store.rows(
-                    "SELECT tag.value FROM given JOIN tag ON tag.item = given.item WHERE learner = ?"
+                    "SELECT tag.value FROM given CROSS JOIN tag ON tag.item = given.item WHERE learner = ?"
                     " AND day = ? AND counts = 1 AND family = 'theme' AND tag.position = 0",
                     (learner.number, day.isoformat()),
                 )
@@ -267,7 +267,7 @@ class Draw:
         """The question words that the learner has had since Monday."""
         monday = self.day - dt.timedelta(days=self.day.weekday())
         rows = self.store.rows(
-            "SELECT tag.value, count(*) FROM given JOIN tag ON tag.item = given.item WHERE learner = ?"
+            "SELECT tag.value, count(*) FROM given CROSS JOIN tag ON tag.item = given.item WHERE learner = ?"
             " AND day >= ? AND day < ? AND counts = 1 AND family = 'question-word' GROUP BY 1",
             (learner.number, monday.isoformat(), self.day.isoformat()),
         )

@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from dataclasses import replace
 
-from bank.choose.mix import Mixture, best
+from bank.choose.mix import Mixture, best_two
 from bank.store import Store
 from bank.store_items import twins_of
 from bank.store_sets import Candidate, Want, seen_before, unseen
@@ -40,33 +40,21 @@ def climb_down(
             for some in _step(store, replace(want, but_not=frozenset(barred)), rung, each):
                 while len(taken) < count:
                     free = [found for found in some if found.item not in barred]
-                    chosen = _choose(free, mixture, want.start, service)
-                    if chosen is None:
+                    fresh = [found for found in free if not mixture.too_much(found)]
+                    # Where the themes of all are too much, one of them: a full page first.
+                    first = best_two(fresh or free, mixture, want.start, service)
+                    if not first:
                         break
-                    rest = [found for found in free if found.item != chosen.item]
-                    over = [
-                        b.item for b in (best(rest, mixture, want.start, service),) if b is not None
-                    ]
+                    chosen, over = first[0], tuple(found.item for found in first[1:])
                     mixture.take(chosen)
                     barred.add(chosen.item)
                     barred.update(twins_of(store, chosen.item))
-                    taken.append((chosen, rung, tuple(over)))
+                    taken.append((chosen, rung, over))
                 if len(taken) == count:
                     break
             if len(taken) == count:
                 return taken
     return taken
-
-
-def _choose(
-    free: list[Candidate],
-    mixture: Mixture,
-    start: int,
-    service: Callable[[Candidate], float],
-) -> Candidate | None:
-    """The best whose theme is not too much; where all are, the best of them: a full page first."""
-    fresh = [candidate for candidate in free if not mixture.too_much(candidate)]
-    return best(fresh or free, mixture, start, service)
 
 
 def _step(store: Store, want: Want, rung: int, each: int) -> Iterator[list[Candidate]]:

@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field
+from heapq import nsmallest
 
 from bank.store_sets import Candidate
 
@@ -47,13 +48,16 @@ class Mixture:
         return (count + 1) / self.goals.get(word, 1.0), self.themes[candidate.theme]
 
 
-def best(
+def best_two(
     candidates: Iterable[Candidate],
     mixture: Mixture,
     start: int,
     service: Callable[[Candidate], float] = lambda candidate: 0.0,
-) -> Candidate | None:
-    """The one to take: season first, then what serves most, then what mixes, then the day's shuffle."""
+) -> list[Candidate]:
+    """The one to take and the one it is chosen over, as far as there are any.
+
+    What was seen longest ago, then season, then what serves most, then what mixes, then the shuffle.
+    """
 
     def order(candidate: Candidate) -> tuple[object, ...]:
         ends_in = NO_SEASON if candidate.ends_in is None else candidate.ends_in
@@ -66,4 +70,4 @@ def best(
             candidate.item,
         )
 
-    return min(candidates, key=order, default=None)
+    return nsmallest(2, candidates, key=order)

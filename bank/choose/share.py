@@ -9,6 +9,8 @@ from bank.learner import Learner
 
 # Bands that meet in less than this many grades share nothing worth the name.
 NARROWEST_SHARE = 0.5
+# A board hangs in one room: more learners than this are a school, and share by group or not at all.
+MOST_IN_A_ROOM = 40
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,7 +35,7 @@ def circles(learners: Sequence[Learner], scope: str) -> list[Circle]:
     learners = sorted(learners, key=lambda learner: learner.code)
     if scope == "own":
         return [own(learner) for learner in learners]
-    if scope == "class":
+    if scope == "class" and len(learners) <= MOST_IN_A_ROOM:
         shared = widest(learners)
         if shared and len(shared.learners) * 2 > len(learners):
             inside = set(shared.codes)
@@ -42,7 +44,7 @@ def circles(learners: Sequence[Learner], scope: str) -> list[Circle]:
     made = [own(learner) for learner in learners if not learner.group]
     for group in sorted({learner.group for learner in learners if learner.group}):
         members = [learner for learner in learners if learner.group == group]
-        shared = widest(members)
+        shared = widest(members) if len(members) <= MOST_IN_A_ROOM else None
         inside = set(shared.codes) if shared else set()
         made += [shared] if shared else []
         made += [own(learner) for learner in members if learner.code not in inside]

@@ -112,9 +112,9 @@ def test_how_near_the_plan_comes_to_the_bound_and_what_no_look_ahead_loses(
         # The same draw without look-ahead: the season's end counts for nothing.
         bank, days = seasonal_bank(tmp_path / f"{seed}-blind.sqlite3", seed, with_limits=True)
         with monkeypatch.context() as patched:
-            best = mix.best
+            best = mix.best_two
             patched.setattr(
-                "bank.choose.ladder.best",
+                "bank.choose.ladder.best_two",
                 lambda found, *rest: best([_without_season(one) for one in found], *rest),
             )
             Plans(bank.days).make(days[0], days[-1])
