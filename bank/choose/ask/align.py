@@ -81,7 +81,9 @@ def nearness(a: list[str], b: list[str]) -> float:
 
 def ideas(own: Frame, other: Frame) -> list[Idea]:
     """The ideas of `own`; a phrase that `other` does not have is taken apart into its words."""
-    known = frozenset(name for names, *_ in other["atoms"] for name in names)
+    known = frozenset(
+        name for atom in other["atoms"] for names, *_ in (atom, *atom[3]) for name in names
+    )
     opened: list[Idea] = []
     for names, weight, role, parts in own["atoms"]:
         if parts and known.isdisjoint(names) and not opposite(tuple(names), tuple(sorted(known))):

@@ -37,7 +37,7 @@ def _other_head(a: Frame, b: Frame) -> bool:
     """What is your favorite color? / What is your favorite animal?"""
     if a["wants"] != b["wants"] or a["wants"] == "amount" or not (a["head"] and b["head"]):
         return False
-    general = {"thing", "part"} & {*a["head"], *b["head"]}
+    general = {"thing", "part", "time", "day", "place"} & {*a["head"], *b["head"]}
     return not general and not alike(tuple(a["head"]), tuple(b["head"]))
 
 

@@ -35,8 +35,17 @@ def decide(a: Frame, b: Frame) -> tuple[float, str]:
 
 
 def _one_sided_not(found: Alignment, a: Frame, b: Frame) -> bool:
-    one_sided = any(x.role == "n" for x in (*found.left, *found.right))
-    return one_sided and found.near >= ALMOST_SAID
+    """Which animals can fly? / Which animals are not able to fly?
+
+    In another wording a word of the other text may say what the "not" says: nobody is with you
+    when you are alone.
+    """
+    for rest, others in ((found.left, found.right), (found.right, found.left)):
+        if any(x.role == "n" for x in rest):
+            spoken_for = any(y.weight > LIGHT and y.role != "n" for y in others)
+            if found.near >= ALMOST_SAID or not spoken_for:
+                return True
+    return False
 
 
 def _one_word_apart(found: Alignment, a: Frame, b: Frame) -> bool:

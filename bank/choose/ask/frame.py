@@ -301,7 +301,7 @@ def _wants(doc: Doc, text: str) -> tuple[str, int]:
         return "tell", -1
     wh = _main_wh(tokens)
     options = any(t.lower_ == "or" for t in tokens)
-    if tokens[0].lower_ == "tell" or ("?" not in text and (wh is None or wh.i > 0)):
+    if tokens[0].lower_ == "tell" or ("?" not in text and not _asks(tokens, wh)):
         return "tell", -1
     if wh is None:
         return ("choice" if options else "yesno"), -1
@@ -313,6 +313,15 @@ def _wants(doc: Doc, text: str) -> tuple[str, int]:
     if options and (listed or wh.lower_ in ("which", "what", "who")):
         return "choice", -1
     return _wh_wants(wh)
+
+
+def _asks(tokens: list[Token], wh: Token | None) -> bool:
+    """Whether a text without a question mark asks all the same: *What I like* only names a topic."""
+    if wh is None or wh.i > 0:
+        return False
+    return any(t.lemma_ in _AUXES or t.pos_ == "VERB" for t in tokens[1:2]) or (
+        len(tokens) > 2 and tokens[1].pos_ == "NOUN" and tokens[2].lemma_ in _AUXES
+    )
 
 
 def _main_wh(tokens: list[Token]) -> Token | None:
@@ -372,6 +381,8 @@ def _is_someone(noun: str) -> bool:
 
 
 def _tense(doc: Doc, wants: str) -> str:
+    if any(t.lower_ in ("born", "if") for t in doc):
+        return "would" if doc[0].lower_ == "if" and wants != "tell" else ""
     if wants == "tell":
         return "past" if any(t.tag_ == "VBD" for t in doc) else ""
     root = next((t for t in doc if t.dep_ == "ROOT"), None)
