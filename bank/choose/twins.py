@@ -10,13 +10,22 @@ without a parse, so that a new item is compared only with those that share a key
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Sequence
 from typing import Any
 
-from bank.choose.ask.compare import same_frames
-from bank.choose.ask.frame import METHOD, frame_of
+from bank.choose.ask.compare import decide, same_frames
+from bank.choose.ask.frame import METHOD, frame_of, frames_of
 from bank.choose.ask.keys import keys_of
 
-__all__ = ["METHOD", "ask_frame", "ask_keys", "same_ask", "same_ask_frames"]
+__all__ = [
+    "METHOD",
+    "ask_frame",
+    "ask_frames",
+    "ask_keys",
+    "how_surely",
+    "same_ask",
+    "same_ask_frames",
+]
 
 Frame = dict[str, Any]
 
@@ -37,6 +46,11 @@ def ask_frame(text: str) -> Frame:
     return frame_of(text)
 
 
+def ask_frames(texts: Sequence[str]) -> Iterator[Frame]:
+    """The frames of many texts in order, parsed in batches: for an import."""
+    return frames_of(texts)
+
+
 def ask_keys(text: str) -> list[str]:
     """The keys under which twins of `text` are looked for: two twins share at least one."""
     return keys_of(frame_of(text))
@@ -45,3 +59,11 @@ def ask_keys(text: str) -> list[str]:
 def same_ask_frames(a: Frame, b: Frame) -> bool:
     """`same_ask` on two frames of `ask_frame`, without a parse."""
     return same_frames(a, b)
+
+
+def how_surely(a: Frame, b: Frame) -> tuple[float, str]:
+    """How surely two frames ask the same, from 0 to 1, and what was left over or told them apart.
+
+    A probability on pairs of which half are twins; in a bank, where few pairs are, it is lower.
+    """
+    return decide(a, b)

@@ -5,8 +5,8 @@ from __future__ import annotations
 from typing import Any
 
 from bank.choose.ask.align import align
-from bank.choose.ask.relations import alike, is_of, opposite
 from bank.choose.ask.lexicon import lexicon
+from bank.choose.ask.relations import alike, is_of, opposite
 
 Frame = dict[str, Any]
 
@@ -107,7 +107,7 @@ def _other_want(a: Frame, b: Frame) -> bool:
     if len(wants) == 2 and max(map(len, differing(a["said"], b["said"]))) <= 2:
         return True
     if len(wants) == 1:
-        return a["wants"] == "amount" and a["head"] != b["head"]
+        return bool(a["wants"] == "amount" and a["head"] != b["head"])
     return frozenset(wants) not in _SAME_WANT
 
 

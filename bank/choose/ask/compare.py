@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from bank.choose.ask.align import LIGHT, Alignment, Frame, Idea, align, clash
 from bank.choose.ask.apart import APART, differing
-from bank.choose.ask.relations import opposite
+from bank.choose.ask.relations import contradict, opposite
 from bank.choose.ask.weigh import TOLD_ALIKE, costs, measured, probability, told
 
-ENOUGH = 0.33
+ENOUGH = 0.25
 # From here on two texts are said almost alike, and a small word makes the difference.
 ALMOST_SAID = 0.3
+# And from here on any other idea does.
+NEARLY_SAID = 0.45
 
 
 def same_frames(a: Frame, b: Frame) -> bool:
@@ -49,9 +51,20 @@ def _one_sided_not(found: Alignment, a: Frame, b: Frame) -> bool:
 
 
 def _one_word_apart(found: Alignment, a: Frame, b: Frame) -> bool:
-    """What do you put on your bed? / What do you put under your bed?"""
-    rest_a, rest_b = differing(a["said"], b["said"])
-    return max(len(rest_a), len(rest_b)) <= 2 and bool(told(found.left) or told(found.right))
+    """What do you put on your bed? / What do you put under your bed?
+
+    Or the one says the other and more: What do you wear? / What do you wear in the winter?
+    """
+    rest = [len(side) for side in differing(a["said"], b["said"])]
+    other = told(found.left) or told(found.right)
+    return bool(other) and (max(rest) <= 2 or min(rest) == 0)
+
+
+def _other_idea(found: Alignment, a: Frame, b: Frame) -> bool:
+    """Why do bees go to flowers? / Why do bees sting?"""
+    return found.near >= NEARLY_SAID and all(
+        any(x.weight > LIGHT for x in told(rest)) for rest in (found.left, found.right)
+    )
 
 
 def _opposite_small_word(found: Alignment, a: Frame, b: Frame) -> bool:
@@ -70,7 +83,11 @@ def _clashing(found: Alignment, a: Frame, b: Frame) -> bool:
         clash(x, y)
         for x in found.left
         for y in found.right
-        if (min(x.weight, y.weight) > LIGHT or found.near >= ALMOST_SAID)
+        if (
+            min(x.weight, y.weight) > LIGHT
+            or found.near >= ALMOST_SAID
+            or contradict(x.names, y.names)
+        )
         and not (measured(x, a, b) and measured(y, b, a))
     )
 
@@ -84,6 +101,7 @@ def _only_the_want_differs(found: Alignment, a: Frame, b: Frame) -> bool:
 _LEFT_APART = (
     ("a not", _one_sided_not),
     ("one word is another", _one_word_apart),
+    ("said nearly alike of another idea", _other_idea),
     ("opposite of a small word", _opposite_small_word),
     ("opposites, or two of a kind", _clashing),
     ("other want, same ideas", _only_the_want_differs),

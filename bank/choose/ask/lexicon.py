@@ -10,6 +10,7 @@ from collections import defaultdict
 from dataclasses import dataclass
 from functools import lru_cache
 from importlib.resources import files
+from itertools import product
 
 _POS_MARK = {"n": "n", "v": "v", "a": "a", "p": "p"}
 
@@ -56,9 +57,8 @@ def lexicon() -> Lexicon:
     phrases: dict[str, list[tuple[tuple[str, ...], str]]] = defaultdict(list)
     joined: dict[str, list[str]] = defaultdict(list)
     for line in _lines("synonyms.txt"):
-        members = line.split()
-        group = _split_mark(members[0])[0]
-        for member in members:
+        group = _split_mark(line.split()[0])[0]
+        for member in line.split():
             word, mark = _split_mark(member)
             if "_" in word:
                 parts = tuple(word.split("_"))
@@ -81,22 +81,19 @@ def lexicon() -> Lexicon:
 
     kinds: dict[str, set[str]] = defaultdict(set)
     for line in _lines("kinds.txt"):
-        kind, _, members_text = line.partition(":")
-        for member in members_text.split():
+        kind, _, members = line.partition(":")
+        for member in members.split():
             for concept in concepts(member)[:1]:
                 kinds[concept].add(kind)
     opposites: dict[str, set[str]] = defaultdict(set)
     contradictory: dict[str, set[str]] = defaultdict(set)
     for line in _lines("opposites.txt"):
-        left, right, *mark = line.split()
-        for a in concepts(left):
-            for b in concepts(right):
+        left, right, *always = line.split()
+        for a, b in product(concepts(left), concepts(right)):
+            for table in (opposites, contradictory) if always else (opposites,):
                 if a != b:
-                    opposites[a].add(b)
-                    opposites[b].add(a)
-                    if mark:
-                        contradictory[a].add(b)
-                        contradictory[b].add(a)
+                    table[a].add(b)
+                    table[b].add(a)
     related: dict[str, set[str]] = defaultdict(set)
     for line in _lines("related.txt"):
         key, _, others = line.partition(":")

@@ -59,6 +59,13 @@ def opposite(x: Names, y: Names) -> bool:
 
 
 @lru_cache(maxsize=_KEPT)
+def contradict(x: Names, y: Names) -> bool:
+    """Whether of one of these and one of those always one holds (like and dislike)."""
+    contradictory = lexicon().contradictory
+    return any(not contradictory.get(name, _NONE).isdisjoint(y) for name in x)
+
+
+@lru_cache(maxsize=_KEPT)
 def common_kind(x: Names, y: Names) -> str:
     """The kind of which both are ("animal" for a cow and a cat), or ""."""
     kinds = lexicon().kinds

@@ -46,8 +46,8 @@ def features(found: Alignment, a: Frame, b: Frame) -> dict[str, float]:
 
     `share` is what is common of all that is told; `evidence` how much is common; `worse_side` the
     share of the text of which less is common; `both` and `one` what is left over on both sides and
-    on the fuller one; `near_one` the same where the wording is near, for then one word is the
-    point; the others are 1 where they hold.
+    on the fuller one; `general` what matches by a general word only; the others are 1 where they
+    hold.
     """
     left, right = costs(found, a, b)
     wants = frozenset({a["wants"], b["wants"]})
@@ -59,7 +59,6 @@ def features(found: Alignment, a: Frame, b: Frame) -> dict[str, float]:
         ),
         "both": min(left, right),
         "one": max(left, right),
-        "near_one": found.near * min(max(left, right), 1.0),
         "someone_else": float(_someone_else(found)),
         "general": found.general,
         "other_want": float(wants not in TOLD_ALIKE and len(wants) == 2),
@@ -121,18 +120,17 @@ def _someone_else(found: Alignment) -> bool:
 
 
 WEIGHTS = {
-    "constant": -0.28,
-    "share": 3.35,
-    "evidence": 2.07,
-    "worse_side": 0.02,
-    "both": -0.44,
-    "one": -1.55,
-    "near_one": -0.04,
-    "someone_else": -1.73,
-    "general": -5.35,
-    "other_want": -2.25,
-    "like_want": -1.41,
-    "other_liking": -2.31,
-    "topic": -0.7,
-    "other_verb": 0.59,
+    "constant": -0.17,
+    "share": 2.91,
+    "evidence": 2.9,
+    "worse_side": -0.3,
+    "both": -0.79,
+    "one": -1.65,
+    "someone_else": -1.89,
+    "general": -2.83,
+    "other_want": -2.63,
+    "like_want": -1.65,
+    "other_liking": -1.81,
+    "topic": -1.34,
+    "other_verb": 0.41,
 }
