@@ -9,23 +9,24 @@ from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Any
 
+from bank.choose.search import find_twins, keep_twins
 from bank.exchange import Row, cells_of, digest, read_cells, read_rows, write_refused, write_rows
 from bank.item import FAMILIES, QUESTION_WORDS, BankError, Item, Season, clean_text, new_id
 from bank.store import Store, now
 from bank.store_items import (
     Query,
+    add_twins,
     all_items,
     find_items,
     get_item,
+    get_items,
     has_item,
     same_text,
-    set_ask_keys,
-    set_twins,
-    sharing_keys,
     twins_of,
     write_item,
 )
 
+TWINS_AT_ONCE = 2_000  # items held in memory while their twins are looked for
 MOST_VERSIONS_KEPT = 8  # digests of exchanged states that travel with an item
 Progress = Callable[[int], None]
 
@@ -58,6 +59,13 @@ class Items:
     def __iter__(self) -> Iterator[Item]:
         return iter(all_items(self.store))
 
+    def counts(self) -> dict[str, int]:
+        """How many items there are of each kind and in each state."""
+        rows = self.store.rows(
+            "SELECT kind, count(*) FROM item GROUP BY 1 UNION SELECT state, count(*) FROM item GROUP BY 1"
+        )
+        return {row[0]: row[1] for row in rows}
+
     def get(self, item_id: str) -> Item:
         return get_item(self.store, item_id)
 
@@ -86,7 +94,7 @@ class Items:
         item = assess(item)
         with self.store.writing():
             write_item(self.store, item)
-            self._find_twins(item)
+            find_twins(self.store, [item])
         return self.get(item.id)
 
     def change(self, item_id: str, **fields: Any) -> Item:
@@ -104,7 +112,7 @@ class Items:
         with self.store.writing():
             write_item(self.store, changed)
             if changed.text != item.text:
-                self._find_twins(changed)
+                find_twins(self.store, [changed])
         return self.get(item_id)
 
     def tag(
@@ -163,10 +171,8 @@ class Items:
                 for item in done:
                     write_item(self.store, item, keep_changed=True)
             progress(len(done))
-        for part in range(0, len(ids), BATCH):
-            with self.store.writing():
-                for item_id in ids[part : part + BATCH]:
-                    self._find_twins(self.get(item_id))
+        with self.store.writing():
+            find_twins(self.store, list(get_items(self.store, ids).values()))
         return len(ids)
 
     def bring_in(
@@ -321,7 +327,9 @@ class Items:
 
     def _put(self, waiting: Iterable[str], brought: Brought) -> None:
         """Write what waits, in the open transaction; conflicts go to their own table."""
+        was_empty = len(self) == 0
         fresh: list[str] = []
+        travelled: list[tuple[str, str]] | None = []
         for line in waiting:
             cells, base = json.loads(line)
             row = read_cells(1, cells)
@@ -346,10 +354,24 @@ class Items:
             write_item(self.store, replace(item, history=history[-MOST_VERSIONS_KEPT:]))
             brought.drafts += item.state == "draft"
             fresh.append(item.id)
-            if item.ask:
-                set_ask_keys(self.store, item.id, item.ask["keys"])
-        for item_id in fresh:
-            self._find_twins(self.get(item_id))
+            computed = row.fields.get("computed") or {}
+            if travelled is not None and (item.ask is None or "twins" in computed):
+                travelled += [(item.id, other) for other in computed.get("twins", ())]
+            else:
+                travelled = None
+        self._settle_twins(fresh, travelled if was_empty else None)
+
+    def _settle_twins(self, fresh: list[str], travelled: list[tuple[str, str]] | None) -> None:
+        """Pairs that travelled are kept where the bank had nothing else; all others are looked for."""
+        known = set(fresh)
+        for part in range(0, len(fresh), TWINS_AT_ONCE):
+            items = list(get_items(self.store, fresh[part : part + TWINS_AT_ONCE]).values())
+            if travelled is None:
+                find_twins(self.store, items)
+            else:
+                keep_twins(self.store, items)
+        if travelled:
+            add_twins(self.store, [pair for pair in travelled if pair[1] in known])
 
     def _conflict(self, item: Item, old: Item, brought: Brought) -> None:
         theirs = json.dumps(cells_of(item), ensure_ascii=False)
@@ -362,19 +384,6 @@ class Items:
                 (old.id, theirs, now()),
             )
         brought.conflicts.append(old.id)
-
-    def _find_twins(self, item: Item) -> None:
-        """Keep what the item asks the same as; found by what is asked, not by all pairs."""
-        if not item.ask:
-            return
-        from bank.choose.twins import same_ask_frames
-
-        set_ask_keys(self.store, item.id, item.ask["keys"])
-        others = sharing_keys(self.store, item.ask["keys"], item.id)
-        mine = item.ask["frame"]
-        set_twins(
-            self.store, item.id, [o for o, frame in others.items() if same_ask_frames(mine, frame)]
-        )
 
     def _refuse_same_text(self, item: Item) -> None:
         other = same_text(self.store, item.text)

@@ -197,6 +197,7 @@ def computed_of(item: Item) -> dict[str, Any]:
         "reasons": item.reasons,
         "findings": item.findings,
         "ask": item.ask,
+        "twins": list(item.twins),
         "fixes": [list(version.fixes) for version in item.versions],
     }
 

@@ -135,7 +135,8 @@ class Item:
     """One thing that a learner can be given.
 
     `grade`, `low`, `high` are the computed level in reading grades; `level_as` is a specialist's own
-    placement, which outranks it. `findings` are what the check found, as plain dicts.
+    placement, which outranks it. `findings` are what the check found, as plain dicts; `twins` are the ids of items that
+    ask the same (the store keeps them as pairs).
     """
 
     id: str
@@ -162,6 +163,7 @@ class Item:
     reasons: tuple[dict[str, Any], ...] = ()
     findings: tuple[dict[str, Any], ...] = ()
     ask: Any = None
+    twins: tuple[str, ...] = ()
     method: str = ""
     as_is: str = ""
     objection: str = ""

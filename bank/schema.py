@@ -96,6 +96,7 @@ CREATE TABLE twin (
     other TEXT NOT NULL REFERENCES item (id) ON DELETE CASCADE,
     PRIMARY KEY (item, other)
 ) WITHOUT ROWID;
+CREATE INDEX twin_other ON twin (other);
 
 CREATE TABLE learner (
     number INTEGER PRIMARY KEY,

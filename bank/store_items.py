@@ -5,7 +5,7 @@ from __future__ import annotations
 import json
 import sqlite3
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 from bank.item import BankError, Item, Season, Version, fold_text
@@ -136,36 +136,34 @@ def set_ask_keys(store: Store, item_id: str, keys: Iterable[str]) -> None:
     store.execute_many("INSERT INTO ask_key VALUES (?, ?)", [(key, item_id) for key in set(keys)])
 
 
-def sharing_keys(
-    store: Store, keys: Sequence[str], but_not: str, most: int = 400
-) -> dict[str, Any]:
-    """What other items ask (their frames, by id) that share a key: those with the rarest keys first."""
-    found: dict[str, Any] = {}
-    counted = sorted(
-        (
-            store.value(
-                "SELECT count(*) FROM (SELECT 1 FROM ask_key WHERE key = ? LIMIT ?)", (k, most)
-            ),
-            k,
-        )
-        for k in set(keys)
-    )
-    for _, key in counted:
+def sharing_keys(store: Store, keys: Sequence[str], but_not: str, most: int = 400) -> list[str]:
+    """The ids of other items that share a key, at most `most` for each key, the rarest keys first."""
+    count = "SELECT count(*) FROM (SELECT 1 FROM ask_key WHERE key = ? LIMIT ?)"
+    rarest = sorted((store.value(count, (key, most)), key) for key in set(keys))
+    found: dict[str, None] = {}
+    for _, key in rarest:
         rows = store.rows(
-            "SELECT item.id, item.ask FROM ask_key JOIN item ON item.id = ask_key.item"
-            " WHERE ask_key.key = ? AND item.id <> ? AND item.state <> 'retired' LIMIT ?",
-            (key, but_not, most),
+            "SELECT item FROM ask_key WHERE key = ? AND item <> ? LIMIT ?", (key, but_not, most)
         )
-        for row in rows:
-            if row["ask"] and row["id"] not in found:
-                found[row["id"]] = json.loads(row["ask"])["frame"]
-    return found
+        found.update(dict.fromkeys(row[0] for row in rows))
+    return list(found)
+
+
+def forget_twins(store: Store, item_id: str) -> None:
+    store.execute("DELETE FROM twin WHERE item = ?", (item_id,))
+    store.execute("DELETE FROM twin WHERE other = ?", (item_id,))
+
+
+def add_twins(store: Store, pairs: Iterable[tuple[str, str]]) -> None:
+    """Keep pairs that ask the same, both ways round."""
+    both = [pair for one, other in pairs for pair in ((one, other), (other, one))]
+    store.execute_many("INSERT OR IGNORE INTO twin VALUES (?, ?)", both)
 
 
 def set_twins(store: Store, item_id: str, others: Iterable[str]) -> None:
-    store.execute("DELETE FROM twin WHERE item = ? OR other = ?", (item_id, item_id))
-    pairs = [pair for other in others for pair in ((item_id, other), (other, item_id))]
-    store.execute_many("INSERT OR IGNORE INTO twin VALUES (?, ?)", pairs)
+    """Keep what an item asks the same as, in place of what was kept before."""
+    forget_twins(store, item_id)
+    add_twins(store, [(item_id, other) for other in others])
 
 
 def twins_of(store: Store, item_id: str) -> list[str]:
@@ -245,6 +243,7 @@ def _to_row(item: Item, moment: str) -> dict[str, Any]:
 def _from_rows(store: Store, rows: Sequence[sqlite3.Row]) -> list[Item]:
     tags: dict[str, dict[str, list[str]]] = {}
     versions: dict[str, list[Version]] = {}
+    twins: dict[str, list[str]] = {}
     ids = [row["id"] for row in rows]
     for part in range(0, len(ids), 500):
         some = ids[part : part + 500]
@@ -257,7 +256,15 @@ def _from_rows(store: Store, rows: Sequence[sqlite3.Row]) -> list[Item]:
         for row in store.rows(f"SELECT * FROM version WHERE item IN ({marks}) ORDER BY 1, 2", some):
             fixes = tuple(json.loads(row["fixes"]))
             versions.setdefault(row["item"], []).append(Version(row["faulty"], fixes))
-    return [_from_row(row, tags.get(row["id"], {}), versions.get(row["id"], [])) for row in rows]
+        for row in store.rows(f"SELECT item, other FROM twin WHERE item IN ({marks})", some):
+            twins.setdefault(row[0], []).append(row[1])
+    return [
+        replace(
+            _from_row(row, tags.get(row["id"], {}), versions.get(row["id"], [])),
+            twins=tuple(twins.get(row["id"], ())),
+        )
+        for row in rows
+    ]
 
 
 def _from_row(row: sqlite3.Row, tags: dict[str, list[str]], versions: list[Version]) -> Item:

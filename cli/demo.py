@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import csv
 import datetime as dt
+import tempfile
 from importlib import resources
 from pathlib import Path
 
@@ -11,7 +12,7 @@ from bank.item import BankError
 from bank.store import create_store
 from cli.common import command_line, console, day_title, progress
 
-FILES = ("questions.csv", "sentences.csv", "topics.csv")
+KINDS = {"question": "questions", "sentence": "sentences to fix", "topic": "topics"}
 FOLDER = "binderbank-demo"
 
 
@@ -57,15 +58,28 @@ def _free_folder() -> Path:
 
 def _fill(bank) -> list[str]:  # type: ignore[no-untyped-def]
     """Import the demo items and the class; returns what came in, in words."""
+    from bank.assess import method
+    from corpus_demo.prepared import SHEETS, prepared_rows
+
     home = resources.files("corpus_demo")
-    total = sum(home.joinpath(name).read_bytes().count(b"\n") for name in FILES)
-    said = []
-    with progress("levelling and checking", total) as step:
-        for name in FILES:
-            with resources.as_file(home.joinpath(name)) as path:
-                done = bank.items.bring_in(path, progress=step)
-            drafts = f" ({done.drafts} drafts)" if done.drafts else ""
-            said.append(f"{done.added} {name.removesuffix('.csv')}{drafts}")
+    ready = prepared_rows(method())
+    with tempfile.TemporaryDirectory() as folder:
+        files = [Path(folder) / "prepared.jsonl"] if ready else []
+        if ready:
+            files[0].write_bytes(ready)
+        for name in () if ready else SHEETS:
+            files.append(Path(folder) / name)
+            files[-1].write_bytes(home.joinpath(name).read_bytes())
+        total = sum(path.read_bytes().count(b"\n") for path in files)
+        with progress(
+            "reading the demo items" if ready else "levelling and checking", total
+        ) as step:
+            for path in files:
+                bank.items.bring_in(path, progress=step)
+    counts = bank.items.counts()
+    said = [f"{counts.get(kind, 0)} {word}" for kind, word in KINDS.items()]
+    if drafts := counts.get("draft", 0):
+        said.append(f"{drafts} drafts")
     rows = list(csv.DictReader(home.joinpath("learners.csv").read_text("utf-8").splitlines()))
     for row in rows:
         skills = dict.fromkeys(row["in_work"].split(), "in-work")

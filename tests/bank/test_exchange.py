@@ -181,7 +181,7 @@ def test_the_csv_is_what_the_standard_reader_reads(tmp_path: Path) -> None:
 
 def test_a_row_has_a_cell_for_everything_that_an_item_holds() -> None:
     held = {name for name in Item.__dataclass_fields__ if name not in ("changed",)}
-    computed = {"formulas", "reasons", "findings", "ask"}
+    computed = {"formulas", "reasons", "findings", "ask", "twins"}
     from bank.exchange import COLUMNS
 
     assert {column.field for column in COLUMNS.values()} | computed >= held
