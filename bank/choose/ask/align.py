@@ -64,12 +64,17 @@ def align(a: Frame, b: Frame) -> Alignment:
     return Alignment(
         common,
         general,
-        tuple(x for i, x in enumerate(left) if i not in used_left),
-        tuple(y for j, y in enumerate(right) if j not in used_right),
+        tuple(x for i, x in enumerate(left) if i not in used_left and not _measured(x, a, b)),
+        tuple(y for j, y in enumerate(right) if j not in used_right and not _measured(y, b, a)),
         tuple(left),
         tuple(right),
         nearness(a["said"], b["said"]),
     )
+
+
+def _measured(x: Idea, own: Frame, other: Frame) -> bool:
+    """Whether `x` is the measure of a comparison that both have: `apart` has looked at that."""
+    return bool(own["compares"] and other["compares"] and set(x.names) & set(own["compares"][0]))
 
 
 def nearness(a: list[str], b: list[str]) -> float:

@@ -60,6 +60,10 @@ _SAME_WANT = {
     frozenset(pair)
     for pair in (
         ("what", "how"),
+        ("feel", "how"),
+        ("feel", "tell"),
+        ("feel", "what"),
+        ("feel", "yesno"),
         ("what", "tell"),
         ("how", "tell"),
         ("who", "tell"),
@@ -71,7 +75,6 @@ _SAME_WANT = {
         ("what", "why"),
         ("what", "yesno"),
         ("what", "name"),
-        ("what", "amount"),
         ("what", "choice"),
         ("choice", "yesno"),
         ("choice", "where"),

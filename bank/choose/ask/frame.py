@@ -4,7 +4,7 @@ A frame is a dict that JSON can hold:
 
 - `method`: how it was made;
 - `wants`: what is asked for (`who`, `where`, `when`, `why`, `how`, `amount`, `what`, `name`,
-  `know`, `choice`, `yesno`, `tell`), and `head`, the names of the thing asked for ("game", "long");
+  `know`, `feel`, `choice`, `yesno`, `tell`), and `head`, the names of the thing asked for ("game", "long");
 - `liking`: "most", "least" or "";
 - `tense`: "past", "will", "would", "now" or "" (no verb);
 - `atoms`: the ideas of the text in order, each `[names, weight, role, parts]`: the names are
@@ -27,7 +27,7 @@ from bank.choose.ask.wants import want_of
 from bank.choose.ask.wording import said_words, split_liking
 from bank.choose.ask.words import words_of
 
-METHOD = "ask-3"
+METHOD = "ask-4"
 
 
 def frames_of(texts: Sequence[str]) -> Iterator[dict[str, Any]]:

@@ -21,6 +21,14 @@ BROUGHT, BRINGING = 0.2, 0.5
 _LOOSE = frozenset({"workkind", "action"})
 _ENDINGS = ("fulness", "iness", "ness", "ful", "ing", "ers", "er", "or", "ly", "y", "e", "s")
 _NONE: frozenset[str] = frozenset()
+_PARTICLES = {
+    "up": frozenset({"down"}),
+    "down": frozenset({"up"}),
+    "on": frozenset({"off"}),
+    "off": frozenset({"on"}),
+    "in": frozenset({"out"}),
+    "out": frozenset({"in"}),
+}
 _KEPT = 1 << 17
 
 
@@ -55,7 +63,15 @@ def alike(x: Names, y: Names) -> float:
 def opposite(x: Names, y: Names) -> bool:
     """Whether one of these names is the opposite of one of those."""
     opposites = lexicon().opposites
-    return any(not opposites.get(name, _NONE).isdisjoint(y) for name in x)
+    if any(not opposites.get(name, _NONE).isdisjoint(y) for name in x):
+        return True
+    return any(_turned_particle(n, m) for n in x if "_" in n for m in y if "_" in m)
+
+
+def _turned_particle(x: str, y: str) -> bool:
+    """Whether two verbs end in opposite particles: come *up*, go *down*."""
+    last_x, last_y = x.rpartition("_")[2], y.rpartition("_")[2]
+    return last_y in _PARTICLES.get(last_x, _NONE)
 
 
 @lru_cache(maxsize=_KEPT)

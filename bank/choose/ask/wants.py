@@ -86,6 +86,8 @@ def _wh_wants(wh: Token) -> tuple[str, int]:
         return ("who" if _is_someone(noun.lemma_.lower()) else "what"), noun.i
     if word == "how" and any(t.lower_ == "know" and t.i <= wh.i + 3 for t in wh.doc):
         return "know", -1
+    if word == "how" and any(t.lemma_ == "feel" and t.head.i in (t.i, wh.i) for t in wh.doc):
+        return "feel", -1
     return ("who" if word == "whose" else word), -1
 
 

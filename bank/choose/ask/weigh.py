@@ -16,7 +16,7 @@ _NARROWING = frozenset(
     "animal relative helper someone meal weekday month season holiday daypart timeword place room "
     "number planet".split()
 )
-_SOMEONE = frozenset({"relative", "helper", "someone"})
+SOMEONE = frozenset({"relative", "helper", "someone"})
 # Wants that may stand for each other.
 TOLD_ALIKE = frozenset(
     frozenset(pair)
@@ -24,6 +24,7 @@ TOLD_ALIKE = frozenset(
         ("what", "how"),
         ("what", "tell"),
         ("how", "tell"),
+        ("feel", "tell"),
         ("who", "tell"),
         ("who", "name"),
         ("choice", "what"),
@@ -59,7 +60,6 @@ def features(found: Alignment, a: Frame, b: Frame) -> dict[str, float]:
         ),
         "both": min(left, right),
         "one": max(left, right),
-        "someone_else": float(_someone_else(found)),
         "general": found.general,
         "other_want": float(wants not in TOLD_ALIKE and len(wants) == 2),
         "like_want": float(wants in TOLD_ALIKE),
@@ -71,8 +71,8 @@ def features(found: Alignment, a: Frame, b: Frame) -> dict[str, float]:
 
 def costs(found: Alignment, a: Frame, b: Frame) -> tuple[float, float]:
     """What the ideas left over on each side weigh."""
-    left = sum(_cost(x, b, found.right_all) for x in found.left if not measured(x, a, b))
-    right = sum(_cost(y, a, found.left_all) for y in found.right if not measured(y, b, a))
+    left = sum(_cost(x, b, found.right_all) for x in found.left)
+    right = sum(_cost(y, a, found.left_all) for y in found.right)
     return left, right
 
 
@@ -85,11 +85,6 @@ def _cost(x: Idea, other: Frame, others: tuple[Idea, ...]) -> float:
     if left == 1.0 and weight > LIGHT and is_of(x.names, _NARROWING):
         return weight * 1.5
     return weight * left
-
-
-def measured(x: Idea, own: Frame, other: Frame) -> bool:
-    """Whether `x` is the measure of a comparison that the other text turns around."""
-    return bool(own["compares"] and other["compares"] and set(x.names) & set(own["compares"][0]))
 
 
 def told(rest: tuple[Idea, ...]) -> list[Idea]:
@@ -110,27 +105,17 @@ def _other_verb(a: Frame, b: Frame) -> bool:
     return ideas_b.isdisjoint(a["verbs"]) and ideas_a.isdisjoint(b["verbs"])
 
 
-def _someone_else(found: Alignment) -> bool:
-    """What makes you angry? / What makes your teacher angry?"""
-    for rest, others in ((found.left, found.right_all), (found.right, found.left_all)):
-        for x in rest:
-            if x.role != "h" and is_of(x.names, _SOMEONE) and brought(x, others) == 1.0:
-                return True
-    return False
-
-
 WEIGHTS = {
-    "constant": -0.17,
-    "share": 2.91,
-    "evidence": 2.9,
-    "worse_side": -0.3,
-    "both": -0.79,
-    "one": -1.65,
-    "someone_else": -1.89,
-    "general": -2.83,
-    "other_want": -2.63,
-    "like_want": -1.65,
-    "other_liking": -1.81,
-    "topic": -1.34,
-    "other_verb": 0.41,
+    "constant": 0.57,
+    "share": 5.52,
+    "evidence": 0.61,
+    "worse_side": -0.93,
+    "both": -0.56,
+    "one": -1.42,
+    "general": -1.73,
+    "other_want": -3.06,
+    "like_want": -1.89,
+    "other_liking": -1.20,
+    "topic": -2.10,
+    "other_verb": 0.20,
 }
