@@ -360,8 +360,16 @@ _END = word_set("and but so or because when if while until that")
 
 def _after_phrase(r: Reading, phrase: Phrase) -> Finding | None:
     i = phrase.last + 1
+    while i < r.n - 2 and r.lower[i] in PREPOSITIONS and r.near(i) and r.near(i - 1):
+        # "the clock on the town hall": the phrase behind it does not count
+        inner = noun_phrase(r, i + 1)
+        if inner is None or not r.near(inner.last) or inner.last + 1 >= r.n:
+            break
+        i = inner.last + 1
     if r.lower[i] in ADVERBS and r.near(i):
         i += 1
+    if i >= r.n:
+        return None
     word = r.lower[i]
     subject = r.text[r.starts[phrase.first] : r.ends[phrase.last]]
     _, close = next((s for s in r.sentences if s[0] <= i < s[1]), (0, r.n))

@@ -8,8 +8,10 @@ from bank.check.grammar import (
     ADVERBS,
     AUXILIARIES,
     DETERMINERS,
+    DO,
     FUNCTION,
     MANY,
+    MODALS,
     PREPOSITIONS,
     SUBJECTS,
     is_noun,
@@ -392,6 +394,9 @@ def _owner(r: Reading, i: int) -> Finding | None:
         return None
     if r.tag[thing] == "NNS" and r.after(thing) in ("and", "or") and singular_of(word):
         return None
+    if "VB" in verb_forms(owned) and not _verb_follows(r, thing) and not _ASKING.isdisjoint(r.lower[max(0, i - 4) : i]):
+        # "How do rescue dogs help?"
+        return None
     strong = named or stem in _OWNERS or (one or "") in _OWNERS
     if verb_forms(owned) and not _verb_follows(r, thing) and not _closed_by_end(r, i, thing):
         return None
@@ -423,6 +428,9 @@ def _owner(r: Reading, i: int) -> Finding | None:
         strong,
         others=others,
     )
+
+
+_ASKING = DO | MODALS
 
 
 def _verb_follows(r: Reading, thing: int) -> bool:

@@ -19,6 +19,7 @@ from bank.check.grammar import (
 )  # fmt: skip
 from bank.check.lexicon import lemmas, word_set, zipf
 from bank.check.reading import Reading
+from bank.check.spelling.words import drops_the_g, is_word
 
 _TITLE_WORDS = word_set(
     "mr mrs ms dr miss coach aunt uncle grandma grandpa grandmother grandfather officer captain principal president king queen prince princess mayor nurse judge sir lady saint"
@@ -156,6 +157,17 @@ def _name_verdict(r: Reading, i: int) -> bool | None:
         in ("street", "avenue", "ocean", "river", "lake", "road", "elementary", "canyon", "bay")
     ):
         return word not in ("road", "lake", "river", "bay")
+    after = r.after(i)
+    capital_next = bool(after) and r.words[i + 1][0].isupper()
+    if capital_next and after in _PLACES and word not in FUNCTION and before in _BEFORE_PLACE:
+        return True
+    if capital_next and after in _PLACES and before.isdigit() and word not in FUNCTION:
+        return True
+    if word in _STREETS and i > 1 and r.words[i - 1][0].isupper() and r.gap[i - 1] == " ":
+        if not r.first[i - 1] and "'" not in r.words[i - 1] and not names.is_name(r.lower[i - 1]):
+            return r.lower[i - 2].isdigit()
+    if _is_unknown_name(word) and r.tag[i] in ("NNP", "NN"):
+        return False
     if (
         word not in FUNCTION
         and names.looks_like_a_name(word)
@@ -168,6 +180,23 @@ def _name_verdict(r: Reading, i: int) -> bool | None:
     ):
         return False
     return None
+
+
+def is_word_listed(word: str) -> bool:
+    return is_word(word) or drops_the_g(word)
+
+
+_STREETS = word_set("lane park farm street road avenue hill pond market bend drive court")
+_PLACES = _PLACE_ENDS | _STREETS | {"town"}
+_BEFORE_PLACE = PREPOSITIONS | {"the", "cross"}
+
+
+def _is_unknown_name(word: str) -> bool:
+    """Whether a word is met often and stands in no list: a name that few share, such as tess."""
+    return (
+        word.isalpha() and len(word) > 2 and zipf(word) >= 2.8 and not lemmas(word)
+        and word not in FUNCTION and not is_word(word) and not drops_the_g(word)
+    )  # fmt: skip
 
 
 @on_text()
@@ -254,7 +283,12 @@ def _extra_verdict(r: Reading, i: int) -> bool | None:
         and (before != "to" or "VB" in verb_forms(word) and "NOUN" not in own)
     ):
         return word not in names._ALSO_WORDS
-    return False if word not in names._ALSO_WORDS and r.tag[i] not in ("NNP", "NNPS") else None
+    if word in names._ALSO_WORDS:
+        return None
+    return False if r.tag[i] not in ("NNP", "NNPS") or "ADJ" in own and zipf(word) > 4.3 or word in _TIMES else None
+
+
+_TIMES = word_set("night morning lunch dinner breakfast school home recess bed noon")
 
 
 def _capital_beside(r: Reading, i: int) -> bool:

@@ -14,7 +14,6 @@ from bank.check.grammar import (
     PREPOSITIONS,
     SUBJECTS,
     is_noun,
-    is_verb_tag,
     noun_phrase,
     singular_of,
     verb_forms,
@@ -107,6 +106,24 @@ def place_without_comma(r: Reading) -> Found:
             )
         )
     return found
+
+
+_STREET = re.compile(
+    r"\b(\d+ (?:[A-Z]\w+ )+(?:Street|Lane|Road|Avenue|Drive|Court|Way|Place|Boulevard|St\.|Ave\.|Rd\.))( )(?=[A-Z])"
+)
+
+
+@on_text()
+def street_without_comma(r: Reading) -> Found:
+    """A comma between the street and the town.
+
+    >>> show("The pool is at 9 Mill Street Pebble Bend.")
+    ['comma-place:   -> , ']
+    """
+    return [
+        Finding("comma-place", m.start(2), m.end(2), "Put a comma between the street and the town.", ", ", True)
+        for m in _STREET.finditer(r.text)
+    ]
 
 
 _NO_TOWN = word_set(
@@ -263,58 +280,51 @@ def _mass_thing(r: Reading, i: int) -> bool:
     )
 
 
+_THING_OPENS = word_set("a an the my his her some one two three four five six seven eight nine ten")
+_GIVING = word_set(
+    "gave give gives made showed bought told called named sent brought taught is was are be"
+)
+
+
 def _phrases_listed(r: Reading, i: int) -> Finding | None:
-    """`a hat a coat and a scarf`: three phrases, each with its small word."""
+    """`a hat a coat and a scarf`, `milk a bun and jam`: phrases of which one has its small word."""
     k = i - 1
-    # the second phrase, backwards to its determiner
     while k > 0 and r.lower[k] not in DETERMINERS and k > i - 4 and r.near(k - 1):
         k -= 1
-    if (
-        r.lower[k] not in ("a", "an", "the", "my", "his", "her", "some")
-        or k < 3
-        or not r.near(k - 1)
-    ):
+    if r.lower[k] not in ("a", "an", "the", "my", "his", "her", "some") or k < 2 or not r.near(k - 1):
         return None
     j = k - 1
     if not is_noun(r.lower[j]) or r.tag[j][:1] != "N":
         return None
     start = j
-    while start > 0 and r.lower[start] not in DETERMINERS and start > j - 3 and r.near(start - 1):
+    while start > 0 and r.lower[start] not in _THING_OPENS and start > j - 3 and r.near(start - 1):
         start -= 1
-    if (
-        r.lower[start] not in ("a", "an", "the", "my", "his", "her", "some")
-        or r.lower[i + 1] not in DETERMINERS
+    opened = r.lower[start] in _THING_OPENS
+    if not opened:
+        start = j
+    if r.before(start) in _GIVING or not (
+        r.lower[i + 1] in _THING_OPENS or is_noun(r.lower[i + 1]) and r.tag[i + 1][:1] == "N"
     ):
         return None
-    if (
-        r.lower[start] != r.lower[k]
-        or r.lower[i + 1] != r.lower[k]
-        and r.lower[k] not in ("a", "an")
-    ):
+    if opened and r.lower[k] not in ("a", "an") and r.lower[start] != r.lower[k]:
         return None
-    if r.before(start) in (
-        "gave",
-        "give",
-        "made",
-        "showed",
-        "bought",
-        "told",
-        "called",
-        "named",
-        "sent",
-        "brought",
-    ):
+    if not opened and (r.lower[k] not in ("a", "an") or not r.before(start)):
+        return None
+    if i + 2 < r.n and r.lower[i + 1] in _THING_OPENS and not is_noun(r.lower[i + 2]) and r.tag[i + 2][:2] != "JJ":
         return None
     one = r.text[r.starts[start] : r.ends[j]]
     two = r.text[r.starts[k] : r.ends[i - 1]]
     return Finding(
-        "comma-list",
-        r.starts[start],
-        r.ends[i - 1],
-        "Put commas between the things in a list.",
-        f"{one}, {two},",
-        True,
-    )
+        "comma-list", r.starts[start], r.ends[i - 1],
+        "Put commas between the things in a list.", f"{one}, {two},", opened,
+    )  # fmt: skip
+
+
+_BETWEEN_JOIN_AND_SUBJECT = word_set("then first now today later soon once also finally")
+_STOPS_A_JOIN = word_set(
+    "when if because while after before that what how where who until as why which since both between"
+)
+_SO_BELONGS = word_set("is was are think and ever be hope")
 
 
 @on_words("and but so or")
@@ -324,134 +334,56 @@ def joined_without_comma(r: Reading, i: int) -> Found:
     >>> show("I wanted to play outside but it was raining.")
     ['comma-join: outside -> outside,']
     """
-    if i < 3 or not r.near(i - 1) or not r.near(i) or r.kind == "topic":
+    if i < 2 or not r.near(i - 1) or not r.near(i) or r.kind == "topic":
         return None
     word = r.lower[i]
     j = i + 1
-    if r.lower[j] in ("that", "then") and word in ("so", "and") and r.near(j):
-        if r.lower[j] == "that":
-            return None
+    while r.lower[j] in _BETWEEN_JOIN_AND_SUBJECT and r.near(j):
         j += 1
+    if word == "so" and (r.lower[j] == "that" or r.lower[i - 1] in _SO_BELONGS):
+        return None
     phrase = noun_phrase(r, j)
-    if phrase is None or not r.near(phrase.last) or phrase.last + 1 >= r.n:
+    if phrase is None or phrase.last + 1 >= r.n or not r.near(phrase.last):
         return None
-    if r.lower[j] not in SUBJECTS and r.lower[j] not in DETERMINERS and r.tag[j] != "NNP":
-        return None
-    v = phrase.last + 1
-    if r.lower[v] in (
-        "also",
-        "always",
-        "never",
-        "just",
-        "really",
-        "still",
-        "then",
-        "both",
-        "all",
-        "soon",
-        "finally",
-    ) and r.near(v):
-        v += 1
-    verb = r.lower[v]
-    finite = (
-        verb in AUXILIARIES - {"be", "been", "being"}
-        or r.tag[v] in ("VBD", "VBZ", "VBP", "MD")
-        and verb not in FUNCTION
-    )
-    if not finite:
+    if not _finite_behind(r, phrase.last + 1):
         return None
     start = next((s for s, e in r.sentences if s <= i < e), 0)
-    if not _whole_clause(r, start, i):
+    if r.lower[start] in AUXILIARIES:
         return None
-    if word == "so" and (
-        r.lower[i - 1] in ("is", "was", "are", "think", "and", "ever") or i - start < 4
-    ):
+    if not _has_subject_and_verb(r, start, i) or not _STOPS_A_JOIN.isdisjoint(r.lower[start:i]):
         return None
-    if (
-        word == "and"
-        and r.lower[j] not in SUBJECTS
-        and r.lower[i - 1] not in SUBJECTS
-        and any(w in ("between", "both") for w in r.lower[start:i])
-    ):
+    if word in ("and", "or") and is_noun(r.lower[i - 1]) and r.lower[j] not in SUBJECTS and not _same_verb(r, i, phrase.last + 1):
         return None
-    if any(
-        w
-        in (
-            "when",
-            "if",
-            "because",
-            "while",
-            "after",
-            "before",
-            "that",
-            "what",
-            "how",
-            "where",
-            "who",
-            "until",
-            "as",
-            "why",
-            "which",
-            "since",
-        )
-        for w in r.lower[start:i]
-    ):
-        return None
+    certain = word == "but" and i - start >= 4 and phrase.first == phrase.last
     return at(
-        r,
-        i - 1,
-        "comma-join",
-        "Put a comma before the word that joins two sentences.",
-        r.words[i - 1] + ",",
-        word == "but" and i - start >= 4 and phrase.first == phrase.last,
-    )
+        r, i - 1, "comma-join", "Put a comma before the word that joins two sentences.",
+        r.words[i - 1] + ",", certain,
+    )  # fmt: skip
 
 
-def _whole_clause(r: Reading, start: int, i: int) -> bool:
-    """Whether the words from `start` to before `i` have a subject and its verb."""
-    k = start
-    if r.lower[k] in (
-        "yesterday",
-        "today",
-        "then",
-        "first",
-        "once",
-        "soon",
-        "and",
-        "but",
-        "so",
-        "last",
-        "next",
-    ):
-        k += 1
-    phrase = noun_phrase(r, k)
-    if phrase is None or phrase.last + 1 >= i:
-        return False
-    v = phrase.last + 1
-    if not r.near(phrase.last):
-        return False
-    if (
-        r.lower[v]
-        in (
-            "also",
-            "always",
-            "never",
-            "just",
-            "really",
-            "still",
-            "both",
-            "all",
-            "often",
-            "usually",
-            "sometimes",
-        )
-        and v + 1 < i
-    ):
+def _finite_behind(r: Reading, v: int) -> bool:
+    """Whether a finite verb stands at `v`, after adverbs and the phrases of its subject."""
+    while v < r.n - 1 and r.near(v) and (r.tag[v] == "RB" or r.lower[v] in ("both", "all")):
         v += 1
-    return (
-        r.lower[v] in AUXILIARIES
-        or r.tag[v] in ("VBD", "VBZ", "VBP", "MD")
-        or "'" in r.lower[start]
+    while v < r.n - 2 and r.lower[v] in PREPOSITIONS and r.near(v):
+        inner = noun_phrase(r, v + 1)
+        if inner is None or inner.last + 1 >= r.n:
+            return False
+        v = inner.last + 1
+    word = r.lower[v]
+    if word in AUXILIARIES:
+        return word not in ("be", "been", "being")
+    return r.tag[v] in ("VBD", "VBZ", "VBP", "MD") and word not in FUNCTION
+
+
+def _same_verb(r: Reading, i: int, v: int) -> bool:
+    """Whether the parse sees the verb at `v` as a second clause and not as part of a list of things."""
+    return any(r.head[k] == m for m in range(v, min(r.n, v + 3)) for k in range(i + 1, v) if r.dep[k] in ("nsubj", "nsubjpass", "expl"))
+
+
+def _has_subject_and_verb(r: Reading, start: int, i: int) -> bool:
+    return any(r.dep[k] in ("nsubj", "nsubjpass", "expl") for k in range(start, i)) and any(
+        r.tag[k] in ("VBD", "VBZ", "VBP", "MD") for k in range(start, i)
     )
 
 
@@ -533,53 +465,26 @@ def _second_clause(r: Reading, start: int, close: int) -> int | None:
         return None
     verbs = 0
     for k in range(start + 1, close - 1):
+        if verbs and k > start + 2 and r.near(k - 1) and r.lower[k - 1] not in _JOINS_ON and _main_starts(r, k, close):
+            return k
         if r.tag[k] in ("VBD", "VBZ", "VBP", "MD") or r.lower[k] in AUXILIARIES:
             verbs += 1
-        if (
-            verbs
-            and k > start + 2
-            and r.near(k - 1)
-            and (r.lower[k] in SUBJECTS or r.lower[k] in ("the", "my", "our", "his", "her"))
-            and r.lower[k - 1]
-            not in PREPOSITIONS
-            | DETERMINERS
-            | {
-                "and",
-                "but",
-                "that",
-                "when",
-                "if",
-                "because",
-                "what",
-                "how",
-                "where",
-                "who",
-                "so",
-                "or",
-                "then",
-            }
-            and not (r.lower[k] in ("the", "my", "our", "his", "her") and is_verb_tag(r.tag[k - 1]))
-        ):
-            phrase = noun_phrase(r, k)
-            if phrase is not None and phrase.last + 1 < close and r.near(phrase.last):
-                v = phrase.last + 1
-                if r.lower[v] in AUXILIARIES or r.tag[v] in ("VBD", "VBZ", "VBP", "MD"):
-                    if (
-                        r.lower[k] in SUBJECTS
-                        and is_verb_tag(r.tag[k - 1])
-                        and r.lower[k - 1]
-                        in (
-                            "think",
-                            "know",
-                            "say",
-                            "said",
-                            "hope",
-                            "thought",
-                            "knew",
-                            "wish",
-                            "guess",
-                        )
-                    ):
-                        continue
-                    return k
     return None
+
+
+_JOINS_ON = PREPOSITIONS | DETERMINERS | word_set("and but that when if because what how where who so or then") - word_set("outside inside up down off out in")
+
+
+def _main_starts(r: Reading, k: int, close: int) -> bool:
+    phrase = noun_phrase(r, k)
+    if phrase is None:
+        # "If the dough is dry add water": the parse makes the order the main verb.
+        return r.dep[k] == "ROOT" and r.tag[k] == "VB"
+    if phrase.last + 1 >= close or not _finite_behind(r, phrase.last + 1):
+        return False
+    if r.lower[k] in SUBJECTS:
+        return r.lower[k - 1] not in ("think", "know", "say", "said", "hope", "thought", "knew", "wish", "guess")
+    # The phrase must be the subject of the main verb, not the object of the first one.
+    return any(r.dep[m] in ("nsubj", "nsubjpass") and r.dep[r.head[m]] == "ROOT" for m in range(k, phrase.last + 1))
+
+

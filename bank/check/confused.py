@@ -589,6 +589,10 @@ def to_for_too_or_two(r: Reading, i: int) -> Found:
     return None
 
 
+_THESE = word_set("this these those")
+_FEELS = word_set("small big hot cold tall short loud long old young hard soft heavy slow fast late wet dry tight far high low")
+
+
 @on_words("too two")
 def too_or_two_for_to(r: Reading, i: int) -> Found:
     """too or two where to is meant, and one for the other.
@@ -608,7 +612,7 @@ def too_or_two_for_to(r: Reading, i: int) -> Found:
         return None
     plain = "VB" in verb_forms(after) or after in ("be", "have", "do")
     if word == "too":
-        if after in ARTICLES | POSSESSIVES | OBJECTS - {"her"} or after in (
+        if after in ARTICLES | POSSESSIVES | OBJECTS - {"her"} | _THESE or after in (
             "school",
             "bed",
             "work",
@@ -1084,6 +1088,8 @@ def are_or_our(r: Reading, i: int) -> Found:
     word, after, before = r.lower[i], r.after(i), r.before(i)
     j = i + 1
     if word == "are":
+        if before and r.tag[i - 1][:1] == "V" and before not in AUXILIARIES and _thing_at(r, j) and not any(w in WH or w in ("that", "there", "who") for w in r.lower[max(0, i - 5) : i]) and r.lower[i - 2 : i - 1] != ["to"]:
+            return _wrong(r, i, "our", "VBD" in verb_forms(before) and not is_noun(before))
         if (
             (
                 before in PREPOSITIONS

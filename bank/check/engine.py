@@ -103,14 +103,15 @@ def _keep(found: list[Finding], result: Found) -> None:
         found.extend(result)
 
 
-# Where another rule knows what is wrong with a word, that it is no word is not worth saying.
-_LAST = frozenset(["spelling", "capital-first"])
+# Where two rules see the same place: a wrong word explains a wrong form, and where another rule
+# knows what is wrong with a word, that it is no word is not worth saying.
+_RANK = {"word-order": 0, "run-on": 0, "homophone": 1, "spelling": 3, "capital-first": 3}
 
 
 def without_overlaps(found: list[Finding]) -> list[Finding]:
     """`found` in the order of the text; of two that touch the same letters the surer one stays."""
     kept: list[Finding] = []
-    for finding in sorted(found, key=lambda f: (not f.certain, f.code in _LAST)):
+    for finding in sorted(found, key=lambda f: (not f.certain, _RANK.get(f.code, 2))):
         if not any(_overlap(finding, other) for other in kept):
             kept.append(finding)
     return sorted(kept, key=lambda f: (f.start, f.end))

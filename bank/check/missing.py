@@ -19,9 +19,10 @@ from bank.check.grammar import (
     is_noun,
     is_verb_tag,
     noun_phrase,
+    singular_of,
     verb_forms,
 )  # fmt: skip
-from bank.check.lexicon import lemmas, pair, word_set
+from bank.check.lexicon import lemmas, pair, word_set, zipf
 from bank.check.reading import Reading
 from bank.check.spelling import is_word
 
@@ -303,62 +304,71 @@ def is_is_missing(r: Reading) -> Found:
     return found
 
 
+_PREDICATE_OPENS = ARTICLES | POSSESSIVES | word_set("so very too not in on at under from behind next for fun glad")
+
+
 def _no_verb(r: Reading, start: int, close: int) -> Finding | None:
-    if close - start < 3 or any(c in r.text for c in '"“”,'):
-        return None
-    phrase = noun_phrase(r, start)
-    if phrase is None or not r.near(phrase.last) or phrase.last + 1 >= close:
-        return None
-    j = phrase.last + 1
-    word = r.lower[j]
-    pronoun = r.lower[phrase.head] in SUBJECTS
-    if any(
-        verb_forms(w) & {"VBD", "VBZ"} or not is_word(w)
-        for w in r.lower[start + 1 : j]
-        if w.isalpha()
-    ):
-        return None
-    rest = range(j, close)
-    if any(
-        r.lower[k] in AUXILIARIES
-        or is_verb_tag(r.tag[k])
-        and verb_forms(r.lower[k])
-        and not r.lower[k].endswith("ing")
-        for k in rest
-    ):
-        return None
-    if any(verb_forms(r.lower[k]) & {"VBD", "VBZ"} and r.lower[k] not in FUNCTION for k in rest):
-        return None
-    predicate = (
-        word
-        in ARTICLES
-        | POSSESSIVES
-        | {"so", "very", "too", "not", "in", "on", "at", "under", "from", "behind", "next"}
-        or "ADJ" in lemmas(word)
-        and word not in FUNCTION
-        and (not r.after(j) or r.after(j) in PREPOSITIONS | {"and", "today", "now"})
-    )
-    if not predicate or not pronoun and r.lower[start] not in DETERMINERS and r.tag[start] != "NNP":
-        return None
-    if "VB" in verb_forms(word) and pronoun:
-        return None
-    if (
-        not pronoun
-        and word in ("in", "on", "at", "from", "under", "behind", "not")
-        and r.kind != "sentence"
-    ):
-        return None
-    if not pronoun and any(
-        "VB" in verb_forms(r.lower[k]) and r.lower[k] not in FUNCTION
-        for k in range(start, close)
-        if k != phrase.head and "ADJ" not in lemmas(r.lower[k])
-    ):
+    """The first words of a sentence that has a subject and what is said of it, and no verb."""
+    if close - start < 2 or any(c in r.text for c in "\"“”") or "," in "".join(r.gap[start : start + 4]):
         return None
     if r.text.rstrip().endswith("?") or r.gap[close - 1].strip()[:1] != ".":
         return None
+    if r.lower[start] == "it" and r.after(start) == "your":
+        return _missing(r, start, "is")
+    phrase = noun_phrase(r, start)
+    if phrase is None:
+        return None
+    last = phrase.last
+    if r.gap[last] == ". " and r.lower[last] in ("mr", "mrs", "ms", "dr") and last + 2 < close:
+        last += 1
+    if r.lower[start] in ("mr", "mrs", "ms", "dr") and last == start:
+        return None
+    if last + 1 >= close or not r.near(last):
+        # "The ice thin." may have been read as one phrase.
+        return _describing_end(r, start, last, close)
+    j = last + 1
+    word = r.lower[j]
     subject = r.lower[phrase.head]
-    be = "am" if subject == "i" else "are" if phrase.many else "is"
-    return _missing(r, phrase.last, be, pronoun or r.kind == "sentence")
+    pronoun = subject in SUBJECTS
+    if any(verb_forms(w) & {"VBD", "VBZ"} or not is_word(w) for w in r.lower[start + 1 : j] if w.isalpha() and w.islower() and not names_ok(w)):
+        return None
+    for k in range(j, close):
+        w = r.lower[k]
+        if w in ("when", "because", "until", "while", "if", "that", "who") and k > j:
+            break
+        if w in AUXILIARIES or "'" in w or is_verb_tag(r.tag[k]) and verb_forms(w) and not w.endswith("ing"):
+            return None
+        if verb_forms(w) & {"VBD", "VBZ"} and w not in FUNCTION and "ADJ" not in lemmas(w):
+            return None
+    describes = "ADJ" in lemmas(word) and word not in FUNCTION
+    predicate = word in _PREDICATE_OPENS or describes and (
+        not r.after(j) or r.after(j) in PREPOSITIONS | {"and", "today", "now", "when", "because"}
+    ) or pronoun and is_noun(word) and not r.after(j) and "VB" not in verb_forms(word)
+    if not predicate or not pronoun and r.lower[start] not in DETERMINERS and not r.words[start][0].isupper():
+        return None
+    if "VB" in verb_forms(word) and not describes:
+        return None
+    if not pronoun and "VB" in verb_forms(subject) and r.lower[start] == subject and r.tag[start] != "NNP":
+        return None
+    if not pronoun and r.kind != "sentence" and close - start > 9:
+        return None
+    be = "am" if subject == "i" and not phrase.many else "are" if phrase.many else "is"
+    return _missing(r, last, be, pronoun or r.kind == "sentence")
+
+
+def names_ok(word: str) -> bool:
+    return zipf(word) > 2.5
+
+
+def _describing_end(r: Reading, start: int, last: int, close: int) -> Finding | None:
+    """`My paint red.`, `This book fun.`: a thing, and at the end a word that can only describe it."""
+    if r.lower[start] not in DETERMINERS or last != close - 1 or last - start != 2:
+        return None
+    word, thing = r.lower[last], r.lower[last - 1]
+    if not is_noun(thing) or "ADJ" in lemmas(thing) or not ("ADJ" in lemmas(word) or word == "fun") or verb_forms(thing) & {"VBD"}:
+        return None
+    be = "are" if singular_of(thing) else "is"
+    return _missing(r, last - 1, be, r.kind == "sentence")
 
 
 @on_text()
@@ -381,6 +391,10 @@ def words_in_the_wrong_order(r: Reading) -> Found:
                 if before in AUXILIARIES:
                     continue
                 found.append(_swap(r, i - 1))
+        elif word in ("the", "a", "an") and r.first[i - 1] and _before_its_article(r, i - 1):
+            found.append(_swap(r, i - 1))
+        elif word in _DESCRIBES and not after and r.tag[i - 1] == "NNS" and is_noun(before) and i > 1 and (r.lower[i - 2] in PREPOSITIONS or is_verb_tag(r.tag[i - 2]) and r.lower[i - 2] not in _MAKES | BE):
+            found.append(_swap(r, i - 1))
         elif (
             word in _DESCRIBES
             and is_noun(before)
@@ -441,6 +455,19 @@ def words_in_the_wrong_order(r: Reading) -> Found:
         ):
             found.append(_swap(r, i - 1))
     return found
+
+
+def _before_its_article(r: Reading, i: int) -> bool:
+    """`Kind the cook`, `Museum the guide`: a word that should stand behind the article."""
+    word = r.lower[i]
+    after = r.after(i + 1)
+    if word in FUNCTION or verb_forms(word) & {"VB", "VBD", "VBG"} or not after or word in ("yesterday", "today", "tonight", "tomorrow", "half", "quite", "such", "many"):
+        return False
+    if "ADV" in lemmas(word) or r.words[i].endswith("ly"):
+        return False
+    describes = "ADJ" in lemmas(word) and is_noun(after)
+    thing = is_noun(word) and (is_noun(after) or r.tag[i + 2] in ("VBZ", "VBD", "VBP", "MD") or after in AUXILIARIES)
+    return describes or thing
 
 
 _DESCRIBES = word_set(
@@ -510,13 +537,13 @@ def subject_said_twice(r: Reading, i: int) -> Found:
     """
     if i < 1 or not r.near(i - 1) or not r.near(i):
         return None
-    start = next((s for s, e in r.sentences if s <= i < e), 0)
+    start = _clause_start(r, i)
     phrase = noun_phrase(r, start)
     if (
         phrase is None
         or phrase.last != i - 1
         or r.lower[phrase.head] in SUBJECTS
-        or not (r.lower[start] in DETERMINERS or r.tag[start] == "NNP")
+        or not (r.lower[start] in DETERMINERS or r.tag[start] in ("NNP", "NNS"))
     ):
         return None
     word, after = r.lower[i], r.after(i)
@@ -549,6 +576,17 @@ def subject_said_twice(r: Reading, i: int) -> Found:
     )
 
 
+def _clause_start(r: Reading, i: int) -> int:
+    """Where the clause around word `i` starts: after a joining word or a comma."""
+    k = i - 1
+    while k > 0 and not r.first[k]:
+        if r.gap[k - 1] != " " or r.lower[k - 1] in _OPENS_CLAUSE:
+            break
+        k -= 1
+    return k
+
+
+_OPENS_CLAUSE = word_set("when if why where because while although that how until since and but so after before")
 _HE_WORDS = word_set("brother dad father uncle grandpa grandfather boy man king")
 _SHE_WORDS = word_set("sister mom mother aunt grandma grandmother girl woman queen")
 

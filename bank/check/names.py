@@ -90,7 +90,7 @@ KNOWN = (
 )
 # Known names that are also words in small letters.
 _ALSO_WORDS = word_set(
-    """polish turkey china max june april august may mark rose will bill jack hope grace art roman
+    """polish turkey china max august may mark rose will bill jack hope grace art roman
     latin hazel amber ivy lily olive ruby violet jasmine ginger pepper daisy heather brook sandy
     sunny rusty buddy frank mars matt sally tony rocky drew grant chase chuck pat rob sue jean gene
     mobile phoenix buffalo jersey reading bath augusta olympia luna stella carol mercury earth dean

@@ -12,6 +12,7 @@ from bank.check.grammar import (
     FUNCTION,
     MANY,
     PREPOSITIONS,
+    WH,
     is_noun,
     is_verb_tag,
     plural_of,
@@ -79,12 +80,14 @@ def a_or_an(r: Reading, i: int) -> Found:
 
 
 _NO_PLURAL_AFTER = word_set(
-    """more less fewer of hundred thousand million billion dozen percent am pm inch foot mile
-    pound year month week day hour minute half quarter other others left right little few"""
+    """more less fewer of hundred thousand million billion dozen percent am pm half other others left right little few"""
 )
 _BESIDE_NUMBER = word_set(
     "grade room page number chapter step part level day unit bus line route lesson problem may june july march april august september october november december january february question act scene game week figure apartment form"
 )
+
+
+_UNITS = word_set("inch foot mile pound year month week day hour minute quarter dollar cent")
 
 
 def _many_word(r: Reading, i: int) -> bool:
@@ -167,6 +170,8 @@ def _needs_plural(r: Reading, i: int, j: int) -> Finding | None:
     if after and (
         is_noun(after) and r.tag[j + 1][:1] == "N" or "'" in after and is_noun(after.split("'")[0])
     ):
+        return None
+    if word in _UNITS and after and (is_noun(after) or "ADJ" in lemmas(after)):
         return None
     if r.tag[j] in ("RB", "IN", "VBD", "VBG", "JJ") and not (r.tag[j] == "JJ" and not after):
         return None
@@ -379,6 +384,15 @@ def countable(word: str) -> bool:
     return with_article > as_mass
 
 
+_VERBS_OF_THINGS = word_set("VBD VBZ VBP VB VBG")
+
+
+def _often_one(word: str) -> bool:
+    """Whether word pairs show `word` behind a, an far more than as stuff."""
+    alone = pair("some", word) + pair("much", word) + pair("of", word) + pair("more", word)
+    return pair("a", word) + pair("an", word) > max(8 * alone, 20_000_000)
+
+
 _ORDER = FUNCTION | word_set(
     "last next first second third other same such few many several own little"
 )
@@ -419,11 +433,11 @@ def thing_without_its_article(r: Reading) -> Found:
         before = r.lower[j]
         if r.before(j) in DETERMINERS and is_noun(before):
             continue
-        if before not in PREPOSITIONS and not is_verb_tag(r.tag[j]) or before in BE and r.first[j]:
+        if before not in PREPOSITIONS and not is_verb_tag(r.tag[j]) or before in BE and (r.first[j] or r.before(j) in WH):
             continue
-        if r.gap[i].startswith(",") or after_list(r, j):
+        if r.gap[i].startswith(",") or after_list(r, j) or r.tag[i] == "JJ" and word not in _CONCRETE:
             continue
-        if before not in _TAKERS or word in FUNCTION or not countable(word):
+        if (before not in _TAKERS and not (r.tag[j] in _VERBS_OF_THINGS and _often_one(word))) or word in FUNCTION or not countable(word):
             continue
         after = r.after(i)
         if after and (

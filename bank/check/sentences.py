@@ -22,6 +22,7 @@ from bank.check.grammar import (
     verb_forms,
 )  # fmt: skip
 from bank.check.lexicon import lemmas, word_set
+from bank.check.names import is_name
 from bank.check.reading import Reading
 
 _SUBORDINATE = word_set(
@@ -114,6 +115,9 @@ def _seam(r: Reading, start: int, close: int) -> int | None:
         subordinate_first = True
     else:
         subordinate_first = False
+    for k in range(start + 2, close - 1):
+        if r.gap[k - 1] == ", " and not subordinate_first and _comma_splice(r, start, k, close):
+            return k
     first = _clause(r, start, close)
     imperative = first is None and "VB" in verb_forms(opener) and r.tag[start] in ("VB", "VBP")
     if first is None and not imperative:
@@ -125,7 +129,7 @@ def _seam(r: Reading, start: int, close: int) -> int | None:
     if subordinate_first:
         return None
     begin = (first or start) + 1
-    for k in range(begin + 1 if first is not None else begin + 1, close - 1):
+    for k in range(begin, close - 1):
         gap = r.gap[k - 1]
         if gap not in (" ", ", "):
             return None
@@ -150,8 +154,6 @@ def _seam(r: Reading, start: int, close: int) -> int | None:
             continue
         word = r.lower[k]
         if gap == ", ":
-            if _comma_splice(r, start, k, close):
-                return k
             continue
         if word in SUBJECTS or "'" in word and word.split("'")[0] in SUBJECTS:
             if _pronoun_seam(r, k, close):
@@ -163,30 +165,56 @@ def _seam(r: Reading, start: int, close: int) -> int | None:
     return None
 
 
+_AFTER_SPLICE = word_set("then later now soon finally suddenly today yesterday instead next afterward")
+
+
 def _comma_splice(r: Reading, start: int, k: int, close: int) -> bool:
-    word = r.lower[k]
-    if (
-        word not in SUBJECTS
-        and not ("'" in word and word.split("'")[0] in SUBJECTS | {"that", "there"})
-        and word not in ("the", "my", "there", "that", "this", "then")
-    ):
+    """Whether a comma before word `k` stands between two whole sentences."""
+    if any(c in r.text for c in _QUOTES) or r.text.rstrip().endswith("?"):
         return False
-    if any(w in _SUBORDINATE - {"so", "like", "as", "that"} for w in r.lower[start:k]) or any(
-        c in r.text for c in '"“”'
-    ):
+    before = r.lower[start:k]
+    if not _SPLICE_STOPS.isdisjoint(before[:2]) or any(w in _SUBORDINATE - _SPLICE_ALLOWS for w in before[:1]):
         return False
     # Part of a list, or a second clause that a joining word closes: "I came, I saw, and I won".
-    if any("," in g for g in r.gap[start : k - 1]) or any("," in g for g in r.gap[k : close - 1]):
+    if any("," in g for g in r.gap[k : close - 1]) and not (r.lower[k] in SUBJECTS and "," not in "".join(r.gap[k : k + 3])):
         return False
-    j = k + 1 if word == "then" else k
-    v = _clause(r, j, close)
-    if v is None:
+    if any("," in g for g in r.gap[start : k - 1]) and not any(d in ("nsubj", "nsubjpass") for d in r.dep[_last_comma(r, start, k) : k]):
         return False
-    if r.lower[k - 1] in ("yes", "no", "well", "oh", "please") or r.text.rstrip().endswith("?"):
+    j = k
+    if r.lower[j] in _AFTER_SPLICE and r.near(j):
+        j += 1
+    elif r.lower[j] in PREPOSITIONS and r.near(j):
+        inner = noun_phrase(r, j + 1)
+        if inner is None or not r.near(inner.last) or inner.last + 1 >= close or r.lower[inner.last + 1] not in SUBJECTS:
+            return False
+        j = inner.last + 1
+    if j >= close - 1 or _clause(r, j, close) is None:
         return False
-    if any(w in _SAYS for w in r.lower[k:close]) and close - k < 4:
+    if r.lower[k - 1] in ("yes", "no", "well", "oh", "please", "hello", "hi") or not _SAYS.isdisjoint(r.lower[k:close]):
         return False
-    return k - start >= 2 and (_clause(r, start, k) is not None)
+    if r.lower[j] not in SUBJECTS and "'" not in r.lower[j] and not (r.lower[j] in DETERMINERS or r.tag[j] in ("NNP", "JJ", "NNS", "EX")):
+        return False
+    return k - start >= 2 and _clause_in(r, start, k)
+
+
+def _last_comma(r: Reading, start: int, k: int) -> int:
+    return max((m + 1 for m in range(start, k - 1) if "," in r.gap[m]), default=start)
+
+
+_SPLICE_ALLOWS = word_set("so like as that than once")
+_SPLICE_STOPS = word_set("when if because while although though until since unless whenever as whether the_more who what where how why")
+
+
+def _clause_in(r: Reading, start: int, k: int) -> bool:
+    """Whether a subject and its finite verb stand between `start` and `k`, at the top of the sentence."""
+    for m in range(start, k):
+        if r.dep[m] in ("nsubj", "nsubjpass", "expl") or r.lower[m] in SUBJECTS or r.lower[m].split("'")[0] in SUBJECTS and "'" in r.lower[m]:
+            if any(_finite_at(r, v) for v in range(m + 1, k)) or "'" in r.lower[m]:
+                opener = r.lower[m - 1] if m > start else ""
+                if opener in _SPLICE_STOPS or m > start + 1 and r.lower[m - 2] in _SPLICE_STOPS:
+                    return False
+                return True
+    return False
 
 
 _SAYS = word_set(
@@ -222,6 +250,8 @@ def _pronoun_seam(r: Reading, k: int, close: int) -> bool:
         return False
     if is_verb_tag(r.tag[k - 1]) and before in _OPEN_FOR_CLAUSE:
         return False
+    if r.tag[k - 1][:2] == "JJ" and word in ("i", "he", "she", "we", "they"):
+        return True
     # "the dog she has", "the game we played": a clause about the thing, whose verb has no object.
     if (
         is_noun(before)
@@ -251,6 +281,10 @@ def _complete(r: Reading, v: int, close: int) -> bool:
             "lost",
         )
     after = r.lower[v + 1]
+    if word in ("came", "went", "ran", "slept", "fell", "laughed", "cried", "smiled", "jumped", "sat", "stood"):
+        return True
+    if word in AUXILIARIES - BE and v + 2 < close and (r.lower[v + 1] == "not" or word.endswith("n't")):
+        return v + 3 < close
     if word in BE:
         return v + 1 < close and not (r.lower[v + 1].endswith("ing") and v + 2 >= close)
     if word in AUXILIARIES:
@@ -327,7 +361,13 @@ def _sure(r: Reading, start: int, k: int, close: int) -> bool:
 
 
 _QUOTES = '"“”'
-_SPEECH_VERB = r"(?:said|says|asked|asks|yelled|shouted|cried|whispered|replied|answered|exclaimed|called|told)"
+_SPEECH_VERB = (
+    r"(?:said|says|asked|asks|yelled|shouted|cried|whispered|replied|answered|exclaimed|called|told|explained|"
+    r"reminded|warned|announced|added|begged|promised|laughed|sang|suggested|wondered)"
+)
+_WHO = r"(?:(?:[Tt]he|[Mm]y|[Hh]er|[Hh]is|[Oo]ur|[Tt]heir) (?:\w+ ){0,1}\w+|(?:Mr|Mrs|Ms|Dr)\. [A-Z]\w+|(?:Officer |Coach |Aunt |Uncle |Miss )?[A-Z]\w+|[Hh]e|[Ss]he|[Tt]hey|[Ww]e|I)"
+_WHO_LAST = re.compile(rf"([,?!]?)\s+(?:{_SPEECH_VERB} {_WHO}|{_WHO} {_SPEECH_VERB})\b")
+_WHO_FIRST = re.compile(rf"^(?:Then |Later |Today )?{_WHO} {_SPEECH_VERB}(?: to \w+| me| us| him| her| them)?,?\s+(?=[A-Z])")
 _SAID_FIRST = re.compile(rf"\b{_SPEECH_VERB}\s*,\s*(?=[A-Za-z])")
 _SAID_LAST = re.compile(
     rf"[,?!]\s+{_SPEECH_VERB}\s+(?:the |my |her |his |our |their |Mr\. |Mrs\. |Ms\. |Dr\. )?[A-Za-z]+\b|[,?!]\s+(?:[A-Z][a-z]+|[Hh]e|[Ss]he|[Tt]hey|[Ww]e|I|(?:the|my) [a-z]+) {_SPEECH_VERB}\b"
@@ -384,75 +424,49 @@ def speech_without_marks(r: Reading) -> Found:
                 f'"{said[0].upper()}{said[1:]}"',
                 True,
             )
-    last = _SAID_LAST.search(text)
-    if last and last.end() >= len(text.rstrip()) - 22:
-        end = last.start() + 1
-        start = 0
-        said = text[start:end]
-        if len(said) > 4 and not (text[last.start()] == "," and _frame(text[: last.start()])):
-            return Finding(
-                "quotation-marks",
-                start,
-                end,
-                "Put talking marks around the words that someone says.",
-                f'"{said}"',
-                True,
-            )
-    right = _SAID_RIGHT.search(text)
-    if right:
-        rest = text[right.end() :]
-        word = re.match(r"[A-Za-z']+", rest)
-        if word and (
-            word.group().lower()
-            in (
-                "i",
-                "i'm",
-                "we",
-                "let's",
-                "please",
-                "come",
-                "stop",
-                "help",
-                "hello",
-                "yes",
-                "no",
-                "hi",
-                "thank",
-                "what",
-                "where",
-                "look",
-                "you",
-                "do",
-                "can",
-                "it",
-                "the",
-                "wait",
-                "go",
-                "don't",
-                "are",
-                "is",
-                "how",
-                "why",
-                "my",
-                "good",
-            )
-            and (
-                word.group()[0].isupper()
-                and word.group() != "I"
-                or word.group().lower() in ("let's", "please", "stop", "help")
-            )
-        ):
-            end = len(text.rstrip())
-            said = text[right.end() : end]
-            return Finding(
-                "quotation-marks",
-                right.end(),
-                end,
-                "Put talking marks around the words that someone says.",
-                f'"{said[0].upper()}{said[1:]}"',
-                True,
-            )
+    opening = _WHO_FIRST.search(text)
+    if opening:
+        said = text[opening.end() :].rstrip()
+        word = re.match(r"[A-Za-z']+", said)
+        if word and not (is_name(word.group().lower()) and "," not in opening.group()) and (
+            word.group() != "I" or "," in opening.group()
+        ) and (lemmas(word.group().lower()) or word.group().lower() in FUNCTION | _EXCLAIMED):
+            start = opening.end()
+            return _speech(text, start, start + len(said))
+    for last in _WHO_LAST.finditer(text):
+        end = last.start() + len(last.group(1))
+        said = text[:end]
+        first_word = text.split(" ")[0].lower()
+        if len(said) < 5 or _frame(text[: last.start()]) and last.group(1) == ",":
+            continue
+        if last.group(1):
+            if last.group(1) == "," and not _whole(r, last.start()):
+                continue
+            return _speech(text, 0, end)
+        # Without any mark: "Come and play said Lily."
+        turned = re.match(rf"\s*{_SPEECH_VERB} ", last.group())
+        if turned and first_word not in ("what", "who") and text[last.end() :].strip(" .!?") == "" and _whole(r, last.start()):
+            return _speech(text, 0, end)
     return None
+
+
+_EXCLAIMED = word_set("yes no hello hi hey wow oh ouch please thank let's don't i'm we're it's that's you're can't")
+
+
+def _speech(text: str, start: int, end: int) -> Finding:
+    said = text[start:end]
+    return Finding(
+        "quotation-marks", start, end, "Put talking marks around the words that someone says.",
+        f'"{said[0].upper()}{said[1:]}"', True,
+    )  # fmt: skip
+
+
+def _whole(r: Reading, end: int) -> bool:
+    """Whether what stands before offset `end` is a sentence or an order."""
+    last = sum(1 for start in r.starts if start < end)
+    if not last:
+        return False
+    return _clause_in(r, 0, last) or r.tag[0] in ("VB", "UH") or "VB" in verb_forms(r.lower[0]) and r.tag[0] != "NNP" or r.lower[0] in WH | AUXILIARIES | {"please", "don't"}
 
 
 def _frame(before: str) -> bool:

@@ -46,7 +46,7 @@ soar sore | sole soul | some sum | son sun | stair stare | stairs stares | stake
 steal steel | straight strait | suite sweet | tail tale | tea tee | team teem | tents tense | threw through
 throne thrown | tide tied | toad towed | toe tow | vain vein | vary very | wade weighed | wail whale
 waist waste | wait weight | wander wonder | war wore | warn worn | way weigh | we wee | weak week | weather whether
-which witch | wood would | yoke yolk | advice advise | angel angle | lay lie | thing think | want went
+which witch | wood would | yoke yolk | advice advise | angel angle | lay lie | thing think
 ride write | walk work | live leave | cloth clothe | later latter | loss lost | trail trial | quit quiet
 sink think | sing thing | tree three | then den | bus buzz | chef chief | coma comma | dose does | finally finely
 hear here | hour our | its it's | eye i | hopping hoping | dinning dining | staring starring | planed planned
@@ -276,6 +276,10 @@ def _asked_jobs(r: Reading, i: int) -> frozenset[str] | None:
         and before not in ("let", "made", "helped", "saw", "heard", "had")
     ):
         return frozenset({"N", "A", "R", "F", "VBG"})
+    if r.tag[i - 1][:1] == "V" and before not in AUXILIARIES and not is_noun(before):
+        return frozenset({"N", "A", "R", "F", "VBG"})
+    if before in ("hardly", "never", "always", "really", "also") and i > 1 and r.lower[i - 2] in MODALS:
+        return frozenset({"VB", "R"})
     if before in ("very", "so", "too") and after in ("", "and", "to", "that"):
         return frozenset({"A", "R", "F"})
     return None

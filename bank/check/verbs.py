@@ -22,11 +22,12 @@ from bank.check.grammar import (
     form,
     is_noun,
     is_verb_tag,
+    leans_to_verb,
     noun_phrase,
     singular_of,
     verb_forms,
 )  # fmt: skip
-from bank.check.lexicon import lemmas, listed_words, word_set
+from bank.check.lexicon import lemmas, listed_words, word_set, zipf
 from bank.check.reading import Reading
 from bank.language import inflections
 
@@ -305,6 +306,8 @@ def form_after_be(r: Reading, i: int) -> Found:
     if "VBD" in forms and "VB" not in forms:
         return _finding(r, j, right, f"After “{r.words[i]}” stands", word != "saw")
     after = r.after(j)
+    if is_noun(word) and not leans_to_verb(word) and zipf(word) < 4.2:
+        return None
     if is_noun(word):
         if (
             after not in DETERMINERS | OBJECTS
@@ -448,7 +451,7 @@ def form_that_no_verb_has(r: Reading) -> Found:
     """
     found = []
     for i, word in enumerate(r.lower):
-        if word in listed_words() and word not in _CHILD_FORMS:
+        if word in listed_words() and word not in _CHILD_FORMS and zipf(word) > 2.6:
             continue
         right = _CHILD_FORMS.get(word) or (overregular(word) if word.endswith("ed") else None)
         if right:
@@ -520,3 +523,39 @@ def _ing_alone(r: Reading, i: int, j: int) -> Finding | None:
     right = f"{r.words[phrase.last]} {be}{between}"
     return Finding("missing-word", r.starts[phrase.last], r.ends[v],
                    f"A word like “{be}” is missing in “{said}”.", right, True)  # fmt: skip
+
+
+@on_text()
+def third_form_behind_a_thing(r: Reading) -> Found:
+    """A thing or a person with the third form and no helping verb.
+
+    >>> show("Ana given me half of her sandwich.")
+    ['tense: given -> gave']
+    """
+    if r.kind == "topic":
+        return None
+    found = []
+    for start, close in r.sentences:
+        if any(w in _HELPS or "'" in w for w in r.lower[start:close]):
+            continue
+        k = start
+        if r.lower[k] in PREPOSITIONS and r.near(k):
+            inner = noun_phrase(r, k + 1)
+            if inner is None:
+                continue
+            k = inner.last + 1
+            if k >= close:
+                continue
+        phrase = noun_phrase(r, k)
+        if phrase is None or not r.near(phrase.last) or phrase.last + 1 >= close:
+            continue
+        v = phrase.last + 1
+        forms = verb_forms(r.lower[v])
+        if "VBN" not in forms or forms & {"VBD", "VB"} or r.lower[phrase.head] in SUBJECTS:
+            continue
+        if any(r.tag[m] in ("VBD", "VBZ", "VBP", "MD") for m in range(v + 1, close)):
+            continue
+        right = form(r.lower[v], "VBD")
+        if right:
+            found.append(_finding(r, v, right, f"“{r.lower[v]}” needs “have” before it; alone stands"))
+    return found

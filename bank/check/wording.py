@@ -345,8 +345,6 @@ _QUALITIES = {
     "color": "red blue green yellow orange purple black white brown pink gray silver gold",
     "shape": "round square triangular oval rectangular",
     "size": "big small tiny huge little large giant",
-    "day": "monday tuesday wednesday thursday friday saturday sunday",
-    "month": "january february march april may june july august september october november december",
     "season": "winter summer spring fall autumn snowy",
     "sound": "barking meowing mooing quacking buzzing roaring hissing",
     "number": "one two three four five six seven eight nine ten",
@@ -378,7 +376,7 @@ def question_that_gives_its_answer_away(r: Reading) -> Found:
             answers = _SENSES.get(r.lower[i].removesuffix("s") if r.lower[i] != "is" else "is")
             if answers is None:
                 continue
-            if r.lower[i] in ("many", "feel", "made", "taste") and r.lower[s] not in (
+            if r.lower[i] in ("feels", "tastes") or r.lower[i] in ("many", "feel", "made", "taste") and r.lower[s] not in (
                 "how",
                 "what",
             ):
