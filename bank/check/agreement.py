@@ -9,6 +9,7 @@ from bank.check.grammar import (
     AUXILIARIES,
     BE,
     DO,
+    EITHER_NUMBER,
     FUNCTION,
     HAVE,
     HE,
@@ -37,7 +38,7 @@ _FOR_MANY = {
     "is": "are", "was": "were", "has": "have", "does": "do", "doesn't": "don't",
     "isn't": "aren't", "wasn't": "weren't", "hasn't": "haven't", "am": "are",
 }  # fmt: skip
-_WISHES = word_set("if wish wishes wished though as whether that suppose imagine would rather than")
+_WISHES = word_set("if wish wishes wished though whether suppose imagine would rather")
 _LETTING = word_set("let make makes made help helped helps see saw watch hear heard")
 _NOT_A_VERB = FUNCTION | word_set(
     "better best even right both too like please maybe yes no okay mean sure thank"
@@ -229,6 +230,8 @@ def helper_before_its_subject(r: Reading, i: int) -> Found:
             return None
     if there and phrase.many and r.after(phrase.last) in ("and",):
         return None
+    if there and r.lower[phrase.head] in _AMOUNTS:
+        return None
     if there and phrase.many and singular_of(r.lower[phrase.head]) is None:
         return None
     table = _FOR_MANY if phrase.many else _FOR_ONE
@@ -308,7 +311,12 @@ def thing_with_the_wrong_verb(r: Reading) -> Found:
         if r.lower[i] in SUBJECTS or r.lower[i] in WH:
             continue
         phrase = noun_phrase(r, i)
-        if phrase is None or not phrase.sure or not r.near(phrase.last):
+        if phrase is None or not r.near(phrase.last):
+            continue
+        bare = (
+            r.first[i] and phrase.last == i and r.tag[i] == "NN" and r.lower[i] not in EITHER_NUMBER
+        )
+        if not phrase.sure and not bare:
             continue
         if (
             phrase.head == i
@@ -324,32 +332,31 @@ def thing_with_the_wrong_verb(r: Reading) -> Found:
     return found
 
 
+_AMOUNTS = word_set(
+    "total number lot couple few group variety series range handful dozen hundred thousand"
+)
+_OPENS_CLAUSE = word_set("because when if while but although whenever where")
+_TOLD = word_set(
+    "explained said says think thinks know knows thought knew told learned believe hope is was"
+)
+
+
 def _clause_starts(r: Reading) -> list[int]:
+    """The words at which a clause may start: of a sentence, behind a comma or a joining word."""
     starts = []
     for i in range(r.n):
-        opens = r.first[i] or r.gap[i - 1].strip() in (",", '"', ";", ', "', ',"', "“", ", “")
-        if (
-            i > 0
-            and r.lower[i - 1]
-            in (
-                "because",
-                "when",
-                "if",
-                "while",
-                "after",
-                "before",
-                "until",
-                "but",
-                "so",
-                "that",
-                "and",
-                "although",
-            )
-            and not opens
-        ):
-            opens = r.lower[i - 1] not in ("that", "and", "after", "before", "until", "so") or (
-                r.lower[i - 1] == "and" and i > 1 and "," in r.gap[i - 2]
-            )
+        before = r.lower[i - 1] if i else ""
+        opens = (
+            r.first[i]
+            or r.gap[i - 1].strip() in (",", '"', ";", ', "', ',"', "“", ", “")
+            or before in _OPENS_CLAUSE
+            or before == "that"
+            and i > 1
+            and r.lower[i - 2] in _TOLD
+            or before == "and"
+            and i > 1
+            and "," in r.gap[i - 2]
+        )
         if opens:
             starts.append(i + 1 if r.lower[i] in JOINERS and r.near(i) and i + 1 < r.n else i)
     return starts
@@ -373,6 +380,14 @@ def _after_phrase(r: Reading, phrase: Phrase) -> Finding | None:
     word = r.lower[i]
     subject = r.text[r.starts[phrase.first] : r.ends[phrase.last]]
     _, close = next((s for s in r.sentences if s[0] <= i < s[1]), (0, r.n))
+    close = next(
+        (
+            k
+            for k in range(i + 1, close)
+            if r.lower[k] in ("and", "but", "when", "because", "that", "if", "while")
+        ),
+        close,
+    )
     asked = any(w in AUXILIARIES for w in r.lower[max(0, phrase.first - 3) : phrase.first])
     if asked or _wishing(r, phrase.first) and word in ("were", "be", "have"):
         return None

@@ -20,8 +20,8 @@ from bank.check.grammar import (
     singular_of,
     verb_forms,
 )  # fmt: skip
-from bank.check.lexicon import lemmas, word_set
-from bank.check.names import is_name
+from bank.check.lexicon import lemmas, pair, word_set
+from bank.check.names import PERSON_NAMES, is_name
 from bank.check.reading import Reading
 
 _SHORT = {
@@ -355,7 +355,7 @@ def _owner(r: Reading, i: int) -> Finding | None:
     stem = word[:-1]
     named = (
         r.words[i][0].isupper()
-        and (is_name(stem) or not r.first[i] and not lemmas(word))
+        and (stem in PERSON_NAMES or not r.first[i] and not lemmas(word))
         and not is_name(word)
     )
     one = singular_of(word)
@@ -371,6 +371,7 @@ def _owner(r: Reading, i: int) -> Finding | None:
     ):
         return None
     thing = j
+    alone = r.before(i) in ("a", "an", "each", "every", "one", "another")
     steps = 0
     while (
         thing < r.n - 1
@@ -394,11 +395,20 @@ def _owner(r: Reading, i: int) -> Finding | None:
         return None
     if r.tag[thing] == "NNS" and r.after(thing) in ("and", "or") and singular_of(word):
         return None
-    if "VB" in verb_forms(owned) and not _verb_follows(r, thing) and not _ASKING.isdisjoint(r.lower[max(0, i - 4) : i]):
+    if (
+        "VB" in verb_forms(owned)
+        and not _verb_follows(r, thing)
+        and not _ASKING.isdisjoint(r.lower[max(0, i - 4) : i])
+    ):
         # "How do rescue dogs help?"
         return None
-    strong = named or stem in _OWNERS or (one or "") in _OWNERS
-    if verb_forms(owned) and not _verb_follows(r, thing) and not _closed_by_end(r, i, thing):
+    strong = named or alone or stem in _OWNERS or (one or "") in _OWNERS
+    if (
+        verb_forms(owned)
+        and not alone
+        and not _verb_follows(r, thing)
+        and not _closed_by_end(r, i, thing)
+    ):
         return None
     if not strong and not _verb_follows(r, thing):
         return None
@@ -469,6 +479,41 @@ def _closed_by_end(r: Reading, i: int, thing: int) -> bool:
     )
 
 
+@on_words("childrens mens womens peoples")
+def owner_of_many_without_apostrophe(r: Reading, i: int) -> Found:
+    """children's, men's, women's.
+
+    >>> show("The childrens coats are wet.")
+    ["apostrophe-possessive: childrens -> children's"]
+    """
+    right = r.lower[i][:-1] + "'s"
+    return at(r, i, "apostrophe-possessive", f"For who owns it write “{right}”.", right)
+
+
+@on_text()
+def name_as_owner_alone(r: Reading) -> Found:
+    """A name with s and a verb behind it: Rosas is the brightest.
+
+    >>> show("Sams is the biggest.")
+    ["apostrophe-possessive: Sams -> Sam's"]
+    """
+    for i, word in enumerate(r.lower):
+        if (
+            word.endswith("s")
+            and word[:-1] in PERSON_NAMES
+            and word not in PERSON_NAMES
+            and r.words[i][0].isupper()
+        ):
+            if (
+                r.after(i) in ("is", "was", "has")
+                or not r.after(i)
+                and r.before(i) in ("to", "at", "of", "is", "than")
+            ):
+                right = r.words[i][:-1] + "'s"
+                return at(r, i, "apostrophe-possessive", f"For who owns it write “{right}”.", right)
+    return None
+
+
 @on_text()
 def plural_with_apostrophe(r: Reading) -> Found:
     """More than one takes no apostrophe.
@@ -501,65 +546,62 @@ def plural_with_apostrophe(r: Reading) -> Found:
     return found
 
 
-@on_words("your my his her our their")
+@on_words("your my his her our their the a this that")
 def owner_of_a_thing_of_the_owner(r: Reading, i: int) -> Found:
-    """A person behind my or your who owns the next word: your teacher name.
+    """Someone who owns the next word, with neither apostrophe nor s: your teacher name.
 
     >>> show("What is your teacher name?")
     ["apostrophe-possessive: teacher -> teacher's"]
+    >>> show("The rabbit ears were long.")
+    ["apostrophe-possessive: rabbit -> rabbit's"]
     """
     j = i + 1
-    if not r.near(i) or not r.near(j) or r.lower[j] not in _PEOPLE or j + 1 >= r.n:
+    if not r.near(i) or j + 1 >= r.n or not r.near(j):
         return None
-    owned = r.lower[j + 1]
-    if (
-        owned
-        in (
-            "name",
-            "house",
-            "car",
-            "hat",
-            "shoes",
-            "coat",
-            "birthday",
-            "room",
-            "bike",
-            "job",
-            "bed",
-            "toy",
-            "toys",
-            "bowl",
-            "tail",
-            "dog",
-            "cat",
-            "phone",
-            "desk",
-            "backpack",
-            "book",
-        )
-        and r.tag[j + 1][:1] == "N"
-    ):
-        if r.lower[j] in (
-            "baby",
-            "girl",
-            "boy",
-            "doll",
-            "cat",
-            "dog",
-            "class",
-            "team",
-            "family",
-            "school",
-        ):
-            return None
+    if r.tag[j][:2] == "JJ" and j + 2 < r.n and r.near(j + 1) and r.lower[j + 1] in _OWNERS:
+        j += 1
+    owner, owned = r.lower[j], r.lower[j + 1]
+    many = owner in ("children", "men", "women", "people")
+    if owner not in _OWNERS and not many and not owner.endswith("ian") or not is_noun(owned):
+        return None
+    if r.tag[j + 1][:1] != "N" or r.words[j + 1][0].isupper() or r.lower[j + 1] in _S_COMPOUND:
+        return None
+    right = owner + "'s"
+    if many:
         return at(
             r,
             j,
             "apostrophe-possessive",
-            f"For who owns it write “{r.lower[j]}'s”.",
-            r.lower[j] + "'s",
+            f"For who owns it write “{right}”.",
+            right,
+            _verb_follows(r, j + 1),
         )
-    return None
+    kin = owner in _PEOPLE and _verb_follows(r, j + 1) and not verb_forms(owned) & {"VBD", "VBZ"}
+    if owned not in _BELONGINGS and not kin or owner in _NO_PERSON:
+        return None
+    if pair(owner, owned) > 0 and owner not in _PEOPLE:
+        return None
+    return at(
+        r,
+        j,
+        "apostrophe-possessive",
+        f"For who owns it write “{right}”.",
+        right,
+        owner in _PEOPLE and owned in ("name", "birthday"),
+    )
+
+
+_NO_PERSON = word_set(
+    "tree car day year month week today tomorrow world city country state town store class team school family sun moon baby doll fish everyone"
+)
+_BELONGINGS = word_set(
+    """name house car hat shoes shoe coat coats birthday room bike job bed toy toys bowl tail ears ear
+    eyes eye nose paw paws fur feathers feather wings wing beak leg legs feet foot hand hands head
+    hair teeth tooth mouth voice face arm arms back neck desk keys key phone backpack book books
+    bag lunch jacket boots glasses picture drawing story idea garden truck tools sister brother mom dad
+    mother father friend friends dog cat puppy kitten nest den cage collar leash footprints tracks
+    mural song speech turn home office whistle horn shell stripes spots mane trunk horns"""
+)
 
 
 _PEOPLE = word_set(

@@ -12,6 +12,7 @@ from bank.check.grammar import (
     FUNCTION,
     POSSESSIVES,
     PREPOSITIONS,
+    SUBJECTS,
     WH,
     is_noun,
     singular_of,
@@ -161,7 +162,16 @@ def _name_verdict(r: Reading, i: int) -> bool | None:
     capital_next = bool(after) and r.words[i + 1][0].isupper()
     if capital_next and after in _PLACES and word not in FUNCTION and before in _BEFORE_PLACE:
         return True
-    if capital_next and after in _PLACES and before.isdigit() and word not in FUNCTION:
+    if word in names.PERSON_NAMES and (
+        before in _SAY and not after or before == "and" and i > 1 and r.lower[i - 2] in SUBJECTS
+    ):
+        return True
+    if (
+        capital_next
+        and after in _PLACES
+        and (before.isdigit() or i and "," in r.gap[i - 1])
+        and word not in FUNCTION
+    ):
         return True
     if word in _STREETS and i > 1 and r.words[i - 1][0].isupper() and r.gap[i - 1] == " ":
         if not r.first[i - 1] and "'" not in r.words[i - 1] and not names.is_name(r.lower[i - 1]):
@@ -186,6 +196,7 @@ def is_word_listed(word: str) -> bool:
     return is_word(word) or drops_the_g(word)
 
 
+_SAY = word_set("said asked yelled shouted cried whispered replied answered")
 _STREETS = word_set("lane park farm street road avenue hill pond market bend drive court")
 _PLACES = _PLACE_ENDS | _STREETS | {"town"}
 _BEFORE_PLACE = PREPOSITIONS | {"the", "cross"}
@@ -250,6 +261,8 @@ def _extra_verdict(r: Reading, i: int) -> bool | None:
     if not own or _capital_beside(r, i) or zipf(word) < 3.2:
         return None
     before = r.before(i)
+    if word in _OFFICES:
+        return False
     if word in _KIN | _TITLE_WORDS:
         return True if before in POSSESSIVES | ARTICLES and word in _KIN else None
     if before in _NAMED or r.lower[i - 1] in names.TITLES:
@@ -274,6 +287,16 @@ def _extra_verdict(r: Reading, i: int) -> bool | None:
         ):
             return None
         return True
+    if before.endswith("'s") or before == "please" and "VB" in verb_forms(word):
+        return True
+    if (
+        before in SUBJECTS
+        and verb_forms(word) & {"VB", "VBD", "VBZ"}
+        or is_noun(before)
+        and r.before(i - 1) in DETERMINERS
+        and r.tag[i - 1] == "NN"
+    ):
+        return word not in names._ALSO_WORDS
     if singular_of(word) or verb_forms(word) & {"VBG", "VBD", "VBZ"} and "NOUN" not in own:
         return True
     if (
@@ -285,9 +308,20 @@ def _extra_verdict(r: Reading, i: int) -> bool | None:
         return word not in names._ALSO_WORDS
     if word in names._ALSO_WORDS:
         return None
-    return False if r.tag[i] not in ("NNP", "NNPS") or "ADJ" in own and zipf(word) > 4.3 or word in _TIMES else None
+    return (
+        False
+        if r.tag[i] not in ("NNP", "NNPS") or "ADJ" in own and zipf(word) > 4.3 or word in _TIMES
+        else None
+    )
 
 
+# What many write with a capital: offices and houses of state.
+_OFFICES = word_set(
+    """government governor minister order professor museum emperor pharaoh region empire state church
+    army navy bank senate house court university college academy club league union party ministry
+    department council committee office hall festival award museum museum gallery institute foundation
+    association society company game games cup series season district county general reverend"""
+)
 _TIMES = word_set("night morning lunch dinner breakfast school home recess bed noon")
 
 

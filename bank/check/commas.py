@@ -102,7 +102,8 @@ def place_without_comma(r: Reading) -> Found:
                 gap + 1,
                 "Put a comma between the town and the state or country.",
                 ", ",
-                True,
+                r.lower[town] in names.CITIES
+                or r.before(town) in ("in", "to", "from", "near", "at"),
             )
         )
     return found
@@ -121,7 +122,14 @@ def street_without_comma(r: Reading) -> Found:
     ['comma-place:   -> , ']
     """
     return [
-        Finding("comma-place", m.start(2), m.end(2), "Put a comma between the street and the town.", ", ", True)
+        Finding(
+            "comma-place",
+            m.start(2),
+            m.end(2),
+            "Put a comma between the street and the town.",
+            ", ",
+            True,
+        )
         for m in _STREET.finditer(r.text)
     ]
 
@@ -291,7 +299,11 @@ def _phrases_listed(r: Reading, i: int) -> Finding | None:
     k = i - 1
     while k > 0 and r.lower[k] not in DETERMINERS and k > i - 4 and r.near(k - 1):
         k -= 1
-    if r.lower[k] not in ("a", "an", "the", "my", "his", "her", "some") or k < 2 or not r.near(k - 1):
+    if (
+        r.lower[k] not in ("a", "an", "the", "my", "his", "her", "some")
+        or k < 2
+        or not r.near(k - 1)
+    ):
         return None
     j = k - 1
     if not is_noun(r.lower[j]) or r.tag[j][:1] != "N":
@@ -310,7 +322,12 @@ def _phrases_listed(r: Reading, i: int) -> Finding | None:
         return None
     if not opened and (r.lower[k] not in ("a", "an") or not r.before(start)):
         return None
-    if i + 2 < r.n and r.lower[i + 1] in _THING_OPENS and not is_noun(r.lower[i + 2]) and r.tag[i + 2][:2] != "JJ":
+    if (
+        i + 2 < r.n
+        and r.lower[i + 1] in _THING_OPENS
+        and not is_noun(r.lower[i + 2])
+        and r.tag[i + 2][:2] != "JJ"
+    ):
         return None
     one = r.text[r.starts[start] : r.ends[j]]
     two = r.text[r.starts[k] : r.ends[i - 1]]
@@ -352,7 +369,12 @@ def joined_without_comma(r: Reading, i: int) -> Found:
         return None
     if not _has_subject_and_verb(r, start, i) or not _STOPS_A_JOIN.isdisjoint(r.lower[start:i]):
         return None
-    if word in ("and", "or") and is_noun(r.lower[i - 1]) and r.lower[j] not in SUBJECTS and not _same_verb(r, i, phrase.last + 1):
+    if (
+        word in ("and", "or")
+        and is_noun(r.lower[i - 1])
+        and r.lower[j] not in SUBJECTS
+        and not _same_verb(r, i, phrase.last + 1)
+    ):
         return None
     certain = word == "but" and i - start >= 4 and phrase.first == phrase.last
     return at(
@@ -378,7 +400,12 @@ def _finite_behind(r: Reading, v: int) -> bool:
 
 def _same_verb(r: Reading, i: int, v: int) -> bool:
     """Whether the parse sees the verb at `v` as a second clause and not as part of a list of things."""
-    return any(r.head[k] == m for m in range(v, min(r.n, v + 3)) for k in range(i + 1, v) if r.dep[k] in ("nsubj", "nsubjpass", "expl"))
+    return any(
+        r.head[k] == m
+        for m in range(v, min(r.n, v + 3))
+        for k in range(i + 1, v)
+        if r.dep[k] in ("nsubj", "nsubjpass", "expl")
+    )
 
 
 def _has_subject_and_verb(r: Reading, start: int, i: int) -> bool:
@@ -465,14 +492,25 @@ def _second_clause(r: Reading, start: int, close: int) -> int | None:
         return None
     verbs = 0
     for k in range(start + 1, close - 1):
-        if verbs and k > start + 2 and r.near(k - 1) and r.lower[k - 1] not in _JOINS_ON and _main_starts(r, k, close):
+        if (
+            verbs
+            and k > start + 2
+            and r.near(k - 1)
+            and r.lower[k - 1] not in _JOINS_ON
+            and _main_starts(r, k, close)
+        ):
             return k
         if r.tag[k] in ("VBD", "VBZ", "VBP", "MD") or r.lower[k] in AUXILIARIES:
             verbs += 1
     return None
 
 
-_JOINS_ON = PREPOSITIONS | DETERMINERS | word_set("and but that when if because what how where who so or then") - word_set("outside inside up down off out in")
+_JOINS_ON = (
+    PREPOSITIONS
+    | DETERMINERS
+    | word_set("and but that when if because what how where who so or then")
+    - word_set("outside inside up down off out in")
+)
 
 
 def _main_starts(r: Reading, k: int, close: int) -> bool:
@@ -483,8 +521,19 @@ def _main_starts(r: Reading, k: int, close: int) -> bool:
     if phrase.last + 1 >= close or not _finite_behind(r, phrase.last + 1):
         return False
     if r.lower[k] in SUBJECTS:
-        return r.lower[k - 1] not in ("think", "know", "say", "said", "hope", "thought", "knew", "wish", "guess")
+        return r.lower[k - 1] not in (
+            "think",
+            "know",
+            "say",
+            "said",
+            "hope",
+            "thought",
+            "knew",
+            "wish",
+            "guess",
+        )
     # The phrase must be the subject of the main verb, not the object of the first one.
-    return any(r.dep[m] in ("nsubj", "nsubjpass") and r.dep[r.head[m]] == "ROOT" for m in range(k, phrase.last + 1))
-
-
+    return any(
+        r.dep[m] in ("nsubj", "nsubjpass") and r.dep[r.head[m]] == "ROOT"
+        for m in range(k, phrase.last + 1)
+    )

@@ -374,7 +374,7 @@ def it_is_for_its(r: Reading, i: int) -> Found:
             "its",
             before not in ("and",),
         )
-    if _verb_behind(r, j) and r.tag[j][:1] == "N" and r.lower[j + 1] in AUXILIARIES:
+    if _verb_behind(r, j) and (singular_of(r.lower[j]) or r.lower[j + 1] in AUXILIARIES):
         return at(r, i, "apostrophe-contraction", "For what belongs to it write “its”.", "its")
     return None
 
@@ -590,7 +590,9 @@ def to_for_too_or_two(r: Reading, i: int) -> Found:
 
 
 _THESE = word_set("this these those")
-_FEELS = word_set("small big hot cold tall short loud long old young hard soft heavy slow fast late wet dry tight far high low")
+_FEELS = word_set(
+    "small big hot cold tall short loud long old young hard soft heavy slow fast late wet dry tight far high low"
+)
 
 
 @on_words("too two")
@@ -612,6 +614,12 @@ def too_or_two_for_to(r: Reading, i: int) -> Found:
         return None
     plain = "VB" in verb_forms(after) or after in ("be", "have", "do")
     if word == "too":
+        if (
+            before in ("see", "saw", "have", "has", "had", "the", "my", "are", "got", "ate")
+            and "ADJ" in lemmas(after)
+            and singular_of(r.after(j))
+        ):
+            return _wrong(r, i, "two")
         if after in ARTICLES | POSSESSIVES | OBJECTS - {"her"} | _THESE or after in (
             "school",
             "bed",
@@ -956,6 +964,10 @@ def off_for_of(r: Reading, i: int) -> Found:
             "book",
             "think",
             "care",
+            "hundreds",
+            "thousands",
+            "few",
+            "several",
         )
         and after
     ):
@@ -1088,7 +1100,21 @@ def are_or_our(r: Reading, i: int) -> Found:
     word, after, before = r.lower[i], r.after(i), r.before(i)
     j = i + 1
     if word == "are":
-        if before and r.tag[i - 1][:1] == "V" and before not in AUXILIARIES and _thing_at(r, j) and not any(w in WH or w in ("that", "there", "who") for w in r.lower[max(0, i - 5) : i]) and r.lower[i - 2 : i - 1] != ["to"]:
+        if (
+            before
+            and (
+                r.tag[i - 1][:1] == "V"
+                or "VBG" in verb_forms(before)
+                and i > 1
+                and r.lower[i - 2] in PREPOSITIONS
+            )
+            and before not in AUXILIARIES
+            and _thing_at(r, j)
+            and not any(
+                w in WH or w in ("that", "there", "who") for w in r.lower[max(0, i - 5) : i]
+            )
+            and r.lower[i - 2 : i - 1] != ["to"]
+        ):
             return _wrong(r, i, "our", "VBD" in verb_forms(before) and not is_noun(before))
         if (
             (
@@ -1213,4 +1239,86 @@ def quiet_or_quite(r: Reading, i: int) -> Found:
         and before not in ("not",)
     ):
         return _wrong(r, i, "quiet")
+    return None
+
+
+@on_words("won")
+def won_for_one(r: Reading, i: int) -> Found:
+    """won where one is meant.
+
+    >>> show("This is the last won in the box.")
+    ['homophone: won -> one']
+    """
+    if r.before(i) in _BEFORE_ONE and r.after(i) not in ARTICLES | POSSESSIVES:
+        return _wrong(r, i, "one")
+    return None
+
+
+_BEFORE_ONE = word_set(
+    "this that last next only each every another no big small red blue green new old other which any the"
+)
+
+
+@on_words("read")
+def read_for_red(r: Reading, i: int) -> Found:
+    """read where the color is meant.
+
+    >>> show("Stop at the read sign.")
+    ['homophone: read -> red']
+    """
+    if (
+        r.before(i) in ARTICLES | POSSESSIVES | {"big", "little", "bright"}
+        and _thing_at(r, i + 1)
+        and r.after(i) not in ("aloud", "alouds")
+    ):
+        return _wrong(r, i, "red")
+    return None
+
+
+@on_words("buy")
+def buy_for_by(r: Reading, i: int) -> Found:
+    """buy where by is meant.
+
+    >>> show("She sat buy the bridge. I want to buy the bag.")
+    ['homophone: buy -> by']
+    """
+    if (
+        r.before(i)
+        and (r.tag[i - 1] in ("VBZ", "VBD", "VBN", "VBG", "NN", "RB") or r.before(i) in BE)
+        and r.after(i) in DETERMINERS | OBJECTS
+    ):
+        if r.before(i) in (
+            "and",
+            "always",
+            "never",
+            "also",
+            "just",
+            "then",
+            "please",
+            "often",
+            "sometimes",
+            "usually",
+            "not",
+            "only",
+            "now",
+        ):
+            return None
+        return _wrong(r, i, "by")
+    return None
+
+
+@on_words("sum")
+def sum_for_some(r: Reading, i: int) -> Found:
+    """sum where some is meant.
+
+    >>> show("I gave it sum water.")
+    ['homophone: sum -> some']
+    """
+    if (
+        r.before(i) not in ARTICLES | POSSESSIVES
+        and _thing_at(r, i + 1)
+        or r.after(i) in ("of", "more")
+        and r.after(i + 1) in POSSESSIVES | OBJECTS
+    ):
+        return _wrong(r, i, "some")
     return None

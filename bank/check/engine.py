@@ -105,7 +105,14 @@ def _keep(found: list[Finding], result: Found) -> None:
 
 # Where two rules see the same place: a wrong word explains a wrong form, and where another rule
 # knows what is wrong with a word, that it is no word is not worth saying.
-_RANK = {"word-order": 0, "run-on": 0, "homophone": 1, "spelling": 3, "capital-first": 3}
+_RANK = {
+    "word-order": 0,
+    "run-on": 0,
+    "quotation-marks": 0,
+    "homophone": 1,
+    "spelling": 3,
+    "capital-first": 3,
+}
 
 
 def without_overlaps(found: list[Finding]) -> list[Finding]:

@@ -89,7 +89,9 @@ def one_word_written_as_two(r: Reading) -> Found:
             continue
         verdict = _joined(r, i, a, b, whole)
         if verdict is not None:
-            found.append(at(r, i, "spacing", f"This is one word: “{whole}”.", whole, verdict, to=i + 1))
+            found.append(
+                at(r, i, "spacing", f"This is one word: “{whole}”.", whole, verdict, to=i + 1)
+            )
     return found
 
 
@@ -105,7 +107,7 @@ def _joined(r: Reading, i: int, a: str, b: str, whole: str) -> bool | None:
     known = whole in _JOINED or _base(whole) in _JOINED
     if known and not _could_be_two(r, i, a, b, whole):
         return True
-    if whole in ("everyone", "anyone", "someone") and r.after(i + 1) not in ("of", "") :
+    if whole in ("everyone", "anyone", "someone") and r.after(i + 1) not in ("of", ""):
         return False if r.after(i + 1) in FUNCTION or verb_forms(r.after(i + 1)) else None
     if whole in ("sometimes",) and (r.first[i] or r.before(i) in SUBJECTS):
         return True

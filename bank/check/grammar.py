@@ -79,7 +79,7 @@ def verb_forms(word: str) -> frozenset[str]:
         for tag in ("VBZ", "VBD", "VBN", "VBG"):
             forms = inflections(lemma, tag)
             # A second form of the participle is seldom the one that a school teaches.
-            if word in (forms[:1] if tag == "VBN" else forms):
+            if word in (forms[:1] if tag == "VBN" and not word.endswith("ed") else forms):
                 tags.add(tag)
     if word in _BE_FORMS:
         tags |= _BE_FORMS[word]
@@ -283,12 +283,12 @@ def _one_phrase(r: Reading, i: int) -> Phrase | None:
     sure = opened or many or r.tag[head] == "NNP"
     if counted is not None and not many and plural_of(word) is None:
         many = counted
-    if word in _EITHER_NUMBER:
+    if word in EITHER_NUMBER:
         sure = counted is not None
         many = bool(counted)
     return Phrase(first, head, head, many, sure)
 
 
-_EITHER_NUMBER = word_set(
+EITHER_NUMBER = word_set(
     "sheep fish deer moose team family class group people police series species staff crew band pants scissors crowd audience none data"
 )

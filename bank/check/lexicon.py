@@ -68,4 +68,10 @@ def lemmas(word: str) -> dict[str, tuple[str, ...]]:
     import lemminflect
 
     found: dict[str, tuple[str, ...]] = lemminflect.getAllLemmas(word)
+    if not found and "-" in word:
+        # "great-grandmother" is what its last part is.
+        last = lemmas(word.rsplit("-", 1)[1])
+        return {
+            kind: (word,) for kind, own in last.items() if kind != "VERB" and word.endswith(own[0])
+        }
     return found

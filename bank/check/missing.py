@@ -76,7 +76,7 @@ def to_is_missing(r: Reading, i: int) -> Found:
             or following
             in PREPOSITIONS - {"of", "for", "in", "on", "with", "from", "about", "like"}
             and r.tag[i + 1] in ("VB", "VBP")
-            or after in ("go", "play", "swim", "run", "ride", "walk")
+            or after in ("live", "go", "play", "swim", "run", "ride", "walk")
             and r.tag[i + 1] in ("VB", "VBP", "VBD")
         ):
             return None
@@ -304,12 +304,20 @@ def is_is_missing(r: Reading) -> Found:
     return found
 
 
-_PREDICATE_OPENS = ARTICLES | POSSESSIVES | word_set("so very too not in on at under from behind next for fun glad")
+_PREDICATE_OPENS = (
+    ARTICLES
+    | POSSESSIVES
+    | word_set("so very too not in on at under from behind next for fun glad")
+)
 
 
 def _no_verb(r: Reading, start: int, close: int) -> Finding | None:
     """The first words of a sentence that has a subject and what is said of it, and no verb."""
-    if close - start < 2 or any(c in r.text for c in "\"“”") or "," in "".join(r.gap[start : start + 4]):
+    if (
+        close - start < 2
+        or any(c in r.text for c in '"“”')
+        or "," in "".join(r.gap[start : start + 4])
+    ):
         return None
     if r.text.rstrip().endswith("?") or r.gap[close - 1].strip()[:1] != ".":
         return None
@@ -330,25 +338,61 @@ def _no_verb(r: Reading, start: int, close: int) -> Finding | None:
     word = r.lower[j]
     subject = r.lower[phrase.head]
     pronoun = subject in SUBJECTS
-    if any(verb_forms(w) & {"VBD", "VBZ"} or not is_word(w) for w in r.lower[start + 1 : j] if w.isalpha() and w.islower() and not names_ok(w)):
+    if any(
+        verb_forms(w) & {"VBD", "VBZ"} or not is_word(w)
+        for w in r.lower[start + 1 : j]
+        if w.isalpha() and w.islower() and not names_ok(w)
+    ):
         return None
     for k in range(j, close):
         w = r.lower[k]
         if w in ("when", "because", "until", "while", "if", "that", "who") and k > j:
             break
-        if w in AUXILIARIES or "'" in w or is_verb_tag(r.tag[k]) and verb_forms(w) and not w.endswith("ing"):
+        if (
+            w in AUXILIARIES
+            or "'" in w
+            or is_verb_tag(r.tag[k])
+            and verb_forms(w)
+            and not w.endswith("ing")
+        ):
             return None
-        if verb_forms(w) & {"VBD", "VBZ"} and w not in FUNCTION and "ADJ" not in lemmas(w):
+        if (
+            verb_forms(w) & {"VBD", "VBZ"}
+            and w not in FUNCTION
+            and "ADJ" not in lemmas(w)
+            and not (is_noun(w) and r.tag[k][:1] == "N")
+        ):
             return None
     describes = "ADJ" in lemmas(word) and word not in FUNCTION
-    predicate = word in _PREDICATE_OPENS or describes and (
-        not r.after(j) or r.after(j) in PREPOSITIONS | {"and", "today", "now", "when", "because"}
-    ) or pronoun and is_noun(word) and not r.after(j) and "VB" not in verb_forms(word)
-    if not predicate or not pronoun and r.lower[start] not in DETERMINERS and not r.words[start][0].isupper():
+    predicate = (
+        word in _PREDICATE_OPENS
+        or describes
+        and (
+            not r.after(j)
+            or r.after(j) in PREPOSITIONS | {"and", "today", "now", "when", "because"}
+        )
+        or pronoun
+        and is_noun(word)
+        and not r.after(j)
+        and "VB" not in verb_forms(word)
+    )
+    if (
+        not predicate
+        or not pronoun
+        and r.lower[start] not in DETERMINERS
+        and not r.words[start][0].isupper()
+    ):
         return None
     if "VB" in verb_forms(word) and not describes:
         return None
-    if not pronoun and "VB" in verb_forms(subject) and r.lower[start] == subject and r.tag[start] != "NNP":
+    if not pronoun and phrase.last > start + 1 and "VB" in verb_forms(r.lower[last]):
+        return None
+    if (
+        not pronoun
+        and "VB" in verb_forms(subject)
+        and r.lower[start] == subject
+        and r.tag[start] != "NNP"
+    ):
         return None
     if not pronoun and r.kind != "sentence" and close - start > 9:
         return None
@@ -365,7 +409,12 @@ def _describing_end(r: Reading, start: int, last: int, close: int) -> Finding | 
     if r.lower[start] not in DETERMINERS or last != close - 1 or last - start != 2:
         return None
     word, thing = r.lower[last], r.lower[last - 1]
-    if not is_noun(thing) or "ADJ" in lemmas(thing) or not ("ADJ" in lemmas(word) or word == "fun") or verb_forms(thing) & {"VBD"}:
+    if (
+        not is_noun(thing)
+        or "ADJ" in lemmas(thing)
+        or not ("ADJ" in lemmas(word) or word == "fun")
+        or verb_forms(thing) & {"VBD"}
+    ):
         return None
     be = "are" if singular_of(thing) else "is"
     return _missing(r, last - 1, be, r.kind == "sentence")
@@ -391,9 +440,32 @@ def words_in_the_wrong_order(r: Reading) -> Found:
                 if before in AUXILIARIES:
                     continue
                 found.append(_swap(r, i - 1))
+        elif (
+            word == "the"
+            and "ADJ" in lemmas(before)
+            and not is_noun(before)
+            and before not in FUNCTION | {"far"}
+            and not verb_forms(before)
+            and i > 1
+            and r.lower[i - 2] in PREPOSITIONS
+            and after
+            and is_noun(after)
+        ):
+            found.append(_swap(r, i - 1))
         elif word in ("the", "a", "an") and r.first[i - 1] and _before_its_article(r, i - 1):
             found.append(_swap(r, i - 1))
-        elif word in _DESCRIBES and not after and r.tag[i - 1] == "NNS" and is_noun(before) and i > 1 and (r.lower[i - 2] in PREPOSITIONS or is_verb_tag(r.tag[i - 2]) and r.lower[i - 2] not in _MAKES | BE):
+        elif (
+            word in _DESCRIBES
+            and not after
+            and r.tag[i - 1] == "NNS"
+            and is_noun(before)
+            and i > 1
+            and (
+                r.lower[i - 2] in PREPOSITIONS
+                or is_verb_tag(r.tag[i - 2])
+                and r.lower[i - 2] not in _MAKES | BE
+            )
+        ):
             found.append(_swap(r, i - 1))
         elif (
             word in _DESCRIBES
@@ -461,12 +533,26 @@ def _before_its_article(r: Reading, i: int) -> bool:
     """`Kind the cook`, `Museum the guide`: a word that should stand behind the article."""
     word = r.lower[i]
     after = r.after(i + 1)
-    if word in FUNCTION or verb_forms(word) & {"VB", "VBD", "VBG"} or not after or word in ("yesterday", "today", "tonight", "tomorrow", "half", "quite", "such", "many"):
+    if (
+        is_noun(word)
+        and word not in FUNCTION
+        and after
+        and (after in AUXILIARIES or verb_forms(after) & {"VBD", "VBZ"} and not is_noun(after))
+    ):
+        return True
+    if (
+        word in FUNCTION
+        or verb_forms(word) & {"VB", "VBD", "VBG"}
+        or not after
+        or word in ("yesterday", "today", "tonight", "tomorrow", "half", "quite", "such", "many")
+    ):
         return False
     if "ADV" in lemmas(word) or r.words[i].endswith("ly"):
         return False
     describes = "ADJ" in lemmas(word) and is_noun(after)
-    thing = is_noun(word) and (is_noun(after) or r.tag[i + 2] in ("VBZ", "VBD", "VBP", "MD") or after in AUXILIARIES)
+    thing = is_noun(word) and (
+        is_noun(after) or r.tag[i + 2] in ("VBZ", "VBD", "VBP", "MD") or after in AUXILIARIES
+    )
     return describes or thing
 
 
@@ -483,6 +569,8 @@ def _stranded(r: Reading, i: int) -> bool:
     if i + 1 >= r.n or r.gap[i].strip():
         return r.gap[i].strip()[:1] in (".", "?", "!", ",") and r.words[i] != "A"
     after = r.lower[i + 1]
+    if after in ("because", "that", "and", "but", "when", "who", "which", "so", "or"):
+        return True
     if (
         after in PREPOSITIONS
         and after
@@ -586,7 +674,9 @@ def _clause_start(r: Reading, i: int) -> int:
     return k
 
 
-_OPENS_CLAUSE = word_set("when if why where because while although that how until since and but so after before")
+_OPENS_CLAUSE = word_set(
+    "when if why where because while although that how until since and but so after before"
+)
 _HE_WORDS = word_set("brother dad father uncle grandpa grandfather boy man king")
 _SHE_WORDS = word_set("sister mom mother aunt grandma grandmother girl woman queen")
 
@@ -658,3 +748,34 @@ def two_small_words_that_do_not_go_together(r: Reading) -> Found:
 
 
 _PLAIN_PREP = word_set("in to on at into onto of with for from")
+
+
+_FEELINGS = word_set(
+    "tired scared bored excited surprised glad happy sad hungry thirsty sick late ready angry afraid proud sorry cold hot nervous shy sleepy"
+)
+
+
+@on_words("i he she we they you it")
+def be_before_a_feeling_is_missing(r: Reading, i: int) -> Found:
+    """When I tired, I rest.
+
+    >>> show("When I tired, I sit in the quiet corner.")
+    ['missing-word: I tired -> I am tired']
+    """
+    after = r.after(i)
+    if (
+        r.lower[i] in ("you", "it")
+        and r.before(i)
+        and r.tag[i - 1][:1] == "V"
+        or r.before(i) == "to"
+    ):
+        return None
+    if (
+        after not in _FEELINGS
+        or r.before(i) in AUXILIARIES
+        or r.after(i + 1)
+        and r.after(i + 1) not in PREPOSITIONS | {"and", "because", "when", "today"}
+    ):
+        return None
+    be = "am" if r.lower[i] == "i" else "is" if r.lower[i] in HE else "are"
+    return _missing(r, i, be)

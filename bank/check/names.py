@@ -99,6 +99,11 @@ _ALSO_WORDS = word_set(
 )
 
 
+PERSON_NAMES = PEOPLE | word_set(
+    "max lily rose ruby daisy pepper jack will mark grace hope faith joy dawn ivy olive violet hazel amber rusty buddy frank matt sally tony pat rob bob josh"
+)
+
+
 @cache
 def is_name(word: str) -> bool:
     """Whether `word` (small letters) is surely a name, wherever it stands.

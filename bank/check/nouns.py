@@ -20,6 +20,7 @@ from bank.check.grammar import (
     verb_forms,
 )  # fmt: skip
 from bank.check.lexicon import lemmas, listed_words, pair, word_set, zipf
+from bank.check.names import PERSON_NAMES
 from bank.check.reading import Reading
 from bank.language import inflections
 
@@ -274,7 +275,7 @@ def plural_that_no_noun_has(r: Reading) -> Found:
         if word[-1:] != "s" or len(word) < 4 or "'" in word:
             continue
         right = bad_plural(word)
-        if right is None:
+        if right is None or r.words[i][0].isupper() and word[:-1] in PERSON_NAMES:
             continue
         if word in listed_words() or verb_forms(word):
             before = r.before(i)
@@ -380,7 +381,7 @@ def countable(word: str) -> bool:
     with_article = pair("a", word) + pair("an", word)
     as_mass = pair("some", word) + pair("much", word) + pair("of", word) + pair("more", word)
     if with_article == 0 and as_mass == 0:
-        return zipf(many) > zipf(word) - 0.5 and zipf(many) > 2.5
+        return zipf(many) > zipf(word) - 1.0 and zipf(many) > 2.3
     return with_article > as_mass
 
 
@@ -393,9 +394,46 @@ def _often_one(word: str) -> bool:
     return pair("a", word) + pair("an", word) > max(8 * alone, 20_000_000)
 
 
+_LOOKS = word_set(
+    "red blue green yellow orange purple black white brown pink big small little new old hot cold soft long short tall huge tiny"
+)
 _ORDER = FUNCTION | word_set(
     "last next first second third other same such few many several own little"
 )
+
+
+def _bare_subjects(r: Reading) -> list[Finding]:
+    """One thing at the start of a clause, with its verb behind it and nothing before it."""
+    found = []
+    for i, word in enumerate(r.lower):
+        if (
+            word not in _CONCRETE
+            or r.words[i][0].isupper()
+            and not r.first[i]
+            or r.tag[i] not in ("NN", "NNP")
+        ):
+            continue
+        opens = r.first[i] or r.before(i) in ("that", "because", "when", "if", "but")
+        if (
+            opens
+            and r.near(i)
+            and r.tag[i + 1] in ("VBD", "VBZ")
+            and not is_noun(r.lower[i + 1])
+            and word not in PERSON_NAMES
+        ):
+            article = "an" if vowel_sound(word) else "a"
+            right = f"{article.title()} {word}" if r.first[i] else f"{article} {word}"
+            found.append(
+                Finding(
+                    "article",
+                    r.starts[i],
+                    r.ends[i],
+                    f"“{word}” needs a small word like “{article}” or “the” before it.",
+                    right,
+                    not r.first[i],
+                )
+            )
+    return found
 
 
 def after_list(r: Reading, j: int) -> bool:
@@ -411,7 +449,7 @@ def thing_without_its_article(r: Reading) -> Found:
     """
     if r.kind == "topic":
         return None
-    found = []
+    found = _bare_subjects(r)
     for i in range(1, r.n):
         word = r.lower[i]
         if (
@@ -423,7 +461,7 @@ def thing_without_its_article(r: Reading) -> Found:
             continue
         j = i - 1
         if (
-            r.tag[j] == "JJ"
+            (r.tag[j] == "JJ" or r.lower[j] in _LOOKS)
             and j
             and r.near(j - 1)
             and r.lower[j] not in _ORDER
@@ -431,13 +469,32 @@ def thing_without_its_article(r: Reading) -> Found:
         ):
             j -= 1
         before = r.lower[j]
+        if before in BE and j and is_verb_tag(r.tag[j - 1]):
+            continue
         if r.before(j) in DETERMINERS and is_noun(before):
             continue
-        if before not in PREPOSITIONS and not is_verb_tag(r.tag[j]) or before in BE and (r.first[j] or r.before(j) in WH):
+        if (
+            before not in PREPOSITIONS
+            and not is_verb_tag(r.tag[j])
+            or before in BE
+            and (r.first[j] or r.before(j) in WH)
+        ):
             continue
-        if r.gap[i].startswith(",") or after_list(r, j) or r.tag[i] == "JJ" and word not in _CONCRETE:
+        if (
+            r.gap[i].startswith(",")
+            or after_list(r, j)
+            or r.tag[i] == "JJ"
+            and word not in _CONCRETE
+        ):
             continue
-        if (before not in _TAKERS and not (r.tag[j] in _VERBS_OF_THINGS and _often_one(word))) or word in FUNCTION or not countable(word):
+        if (
+            (
+                before not in _TAKERS
+                and not (r.tag[j] in _VERBS_OF_THINGS and (_often_one(word) or word in _CONCRETE))
+            )
+            or word in FUNCTION
+            or not countable(word)
+        ):
             continue
         after = r.after(i)
         if after and (

@@ -140,7 +140,12 @@ def object_form_as_subject(r: Reading, i: int) -> Found:
         return Finding("pronoun", r.starts[i], r.ends[i], f"Who does it is “{right}”.", right, True)
     if not opens or r.before(i) == "that":
         return None
-    if r.first[i] and word in ("us", "him", "them") and "VB" in verb_forms(r.lower[i + 1]) and r.tag[i + 1] in ("VB", "VBP", "NN"):
+    if (
+        r.first[i]
+        and word in ("us", "him", "them")
+        and "VB" in verb_forms(r.lower[i + 1])
+        and r.tag[i + 1] in ("VB", "VBP", "NN")
+    ):
         right = _SUBJECT[word]
         if not is_noun(r.lower[i + 1]) or word != "us" and word != "them":
             return at(r, i, "pronoun", f"Who does it is “{right}”.", right)
@@ -159,7 +164,9 @@ def object_form_as_subject(r: Reading, i: int) -> Found:
 
 
 _HELPERS = AUXILIARIES - word_set("be been being let")
-_CLAUSE_OPENERS = word_set("after before until while when because if though although since and then so but as where")
+_CLAUSE_OPENERS = word_set(
+    "after before until while when because if though although since and then so but as where"
+)
 
 
 def _behind_a_phrase(r: Reading, i: int) -> bool:
@@ -168,13 +175,25 @@ def _behind_a_phrase(r: Reading, i: int) -> bool:
     if j >= r.n or r.first[i]:
         return False
     forms = verb_forms(r.lower[j])
-    sure_past = "VBD" in forms and "VBN" not in forms or r.lower[j] in ("had", "was", "were", "is", "are", "has") or r.tag[j] == "VBD" and "VBD" in forms
+    sure_past = (
+        "VBD" in forms
+        and "VBN" not in forms
+        or r.lower[j] in ("had", "was", "were", "is", "are", "has")
+        or r.tag[j] == "VBD"
+        and "VBD" in forms
+    )
     if not sure_past or is_noun(r.lower[j]) and r.lower[j] != "had":
         return False
     before = r.before(i)
     if before in _CLAUSE_OPENERS:
         return not (r.lower[i] == "her" and is_noun(r.lower[j]))
-    return bool(before) and r.tag[i - 1][:1] == "N" and not verb_forms(before) & {"VBD", "VBZ"} and r.lower[i] in ("us", "me", "him") and r.dep[i - 1] == "pobj"
+    return (
+        bool(before)
+        and r.tag[i - 1][:1] == "N"
+        and not verb_forms(before) & {"VBD", "VBZ"}
+        and r.lower[i] in ("us", "me", "him")
+        and r.dep[i - 1] == "pobj"
+    )
 
 
 def _clause_verb(r: Reading, j: int) -> bool:

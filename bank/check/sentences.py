@@ -125,13 +125,17 @@ def _seam(r: Reading, start: int, close: int) -> int | None:
         if opener in ("yesterday", "today", "then", "now", "once", "first", "soon"):
             first = _clause(r, k, close)
         if first is None:
+            first = next(
+                (k - 1 for k in range(start + 3, close - 1) if _clause_in(r, start, k)), None
+            )
+        if first is None:
             return None
     if subordinate_first:
         return None
     begin = (first or start) + 1
     for k in range(begin, close - 1):
         gap = r.gap[k - 1]
-        if gap not in (" ", ", "):
+        if gap not in (" ", ", ", ". "):
             return None
         before = r.lower[k - 1]
         if (
@@ -142,13 +146,10 @@ def _seam(r: Reading, start: int, close: int) -> int | None:
         ):
             return None
         if before in _SUBORDINATE | JOINERS | {"or", "nor"}:
-            if before in _SUBORDINATE and before not in (
-                "so",
-                "like",
-                "than",
-                "as",
-                "before",
-                "after",
+            if (
+                before in _SUBORDINATE
+                and before not in ("so", "like", "than")
+                and (before not in ("as", "before", "after") or _clause(r, k, close) is not None)
             ):
                 return None
             continue
@@ -165,7 +166,9 @@ def _seam(r: Reading, start: int, close: int) -> int | None:
     return None
 
 
-_AFTER_SPLICE = word_set("then later now soon finally suddenly today yesterday instead next afterward")
+_AFTER_SPLICE = word_set(
+    "then later now soon finally suddenly today yesterday instead next afterward"
+)
 
 
 def _comma_splice(r: Reading, start: int, k: int, close: int) -> bool:
@@ -173,28 +176,69 @@ def _comma_splice(r: Reading, start: int, k: int, close: int) -> bool:
     if any(c in r.text for c in _QUOTES) or r.text.rstrip().endswith("?"):
         return False
     before = r.lower[start:k]
-    if not _SPLICE_STOPS.isdisjoint(before[:2]) or any(w in _SUBORDINATE - _SPLICE_ALLOWS for w in before[:1]):
+    if r.tag[start] in ("VBN", "VBG", "JJ"):
+        return False
+    if not _SPLICE_STOPS.isdisjoint(before[:2]) or any(
+        w in _SUBORDINATE - _SPLICE_ALLOWS for w in before[:1]
+    ):
         return False
     # Part of a list, or a second clause that a joining word closes: "I came, I saw, and I won".
-    if any("," in g for g in r.gap[k : close - 1]) and not (r.lower[k] in SUBJECTS and "," not in "".join(r.gap[k : k + 3])):
+    if any("," in g for g in r.gap[k : close - 1]) and not (
+        r.lower[k] in SUBJECTS and "," not in "".join(r.gap[k : k + 3])
+    ):
         return False
-    if any("," in g for g in r.gap[start : k - 1]) and not any(d in ("nsubj", "nsubjpass") for d in r.dep[_last_comma(r, start, k) : k]):
+    if any("," in g for g in r.gap[start : k - 1]) and not (
+        any(d in ("nsubj", "nsubjpass") for d in r.dep[_last_comma(r, start, k) : k])
+        or k - _last_comma(r, start, k) <= 2
+        and (r.words[k - 1].isdigit() or r.words[k - 1][0].isupper())
+    ):
         return False
     j = k
     if r.lower[j] in _AFTER_SPLICE and r.near(j):
         j += 1
     elif r.lower[j] in PREPOSITIONS and r.near(j):
         inner = noun_phrase(r, j + 1)
-        if inner is None or not r.near(inner.last) or inner.last + 1 >= close or r.lower[inner.last + 1] not in SUBJECTS:
+        if (
+            inner is None
+            or not r.near(inner.last)
+            or inner.last + 1 >= close
+            or r.lower[inner.last + 1] not in SUBJECTS
+        ):
             return False
         j = inner.last + 1
-    if j >= close - 1 or _clause(r, j, close) is None:
+    if j >= close - 1 or _clause(r, j, close) is None and not _clause_with_tail(r, j, close):
         return False
-    if r.lower[k - 1] in ("yes", "no", "well", "oh", "please", "hello", "hi") or not _SAYS.isdisjoint(r.lower[k:close]):
+    if r.lower[k - 1] in (
+        "yes",
+        "no",
+        "well",
+        "oh",
+        "please",
+        "hello",
+        "hi",
+    ) or not _SAYS.isdisjoint(r.lower[max(k, close - 3) : close]):
         return False
-    if r.lower[j] not in SUBJECTS and "'" not in r.lower[j] and not (r.lower[j] in DETERMINERS or r.tag[j] in ("NNP", "JJ", "NNS", "EX")):
+    if (
+        r.lower[j] not in SUBJECTS
+        and "'" not in r.lower[j]
+        and not (r.lower[j] in DETERMINERS or r.tag[j] in ("NNP", "JJ", "NNS", "EX"))
+    ):
         return False
     return k - start >= 2 and _clause_in(r, start, k)
+
+
+def _clause_with_tail(r: Reading, j: int, close: int) -> bool:
+    """Whether a subject with a phrase behind it, and then its verb, start at `j`."""
+    phrase = noun_phrase(r, j)
+    if phrase is None:
+        return False
+    v = phrase.last + 1
+    while v < close - 2 and r.lower[v] in PREPOSITIONS and r.near(v):
+        inner = noun_phrase(r, v + 1)
+        if inner is None:
+            return False
+        v = inner.last + 1
+    return v < close and r.near(v - 1) and _finite_at(r, v) and r.tag[v] != "VBN"
 
 
 def _last_comma(r: Reading, start: int, k: int) -> int:
@@ -202,13 +246,20 @@ def _last_comma(r: Reading, start: int, k: int) -> int:
 
 
 _SPLICE_ALLOWS = word_set("so like as that than once")
-_SPLICE_STOPS = word_set("when if because while although though until since unless whenever as whether the_more who what where how why")
+_SPLICE_STOPS = word_set(
+    "when if because while although though until since unless whenever as whether the_more who what where how why"
+)
 
 
 def _clause_in(r: Reading, start: int, k: int) -> bool:
     """Whether a subject and its finite verb stand between `start` and `k`, at the top of the sentence."""
     for m in range(start, k):
-        if r.dep[m] in ("nsubj", "nsubjpass", "expl") or r.lower[m] in SUBJECTS or r.lower[m].split("'")[0] in SUBJECTS and "'" in r.lower[m]:
+        if (
+            r.dep[m] in ("nsubj", "nsubjpass", "expl")
+            or r.lower[m] in SUBJECTS
+            or r.lower[m].split("'")[0] in SUBJECTS
+            and "'" in r.lower[m]
+        ):
             if any(_finite_at(r, v) for v in range(m + 1, k)) or "'" in r.lower[m]:
                 opener = r.lower[m - 1] if m > start else ""
                 if opener in _SPLICE_STOPS or m > start + 1 and r.lower[m - 2] in _SPLICE_STOPS:
@@ -240,7 +291,7 @@ def _pronoun_seam(r: Reading, k: int, close: int) -> bool:
     if before in PREPOSITIONS and word in ("you", "it"):
         return False
     v = _clause(r, k, close)
-    if v is None:
+    if v is None or "'" in word and is_verb_tag(r.tag[k - 1]):
         return False
     if "'" in word:
         v = k
@@ -281,9 +332,25 @@ def _complete(r: Reading, v: int, close: int) -> bool:
             "lost",
         )
     after = r.lower[v + 1]
-    if word in ("came", "went", "ran", "slept", "fell", "laughed", "cried", "smiled", "jumped", "sat", "stood"):
+    if word in (
+        "came",
+        "went",
+        "ran",
+        "slept",
+        "fell",
+        "laughed",
+        "cried",
+        "smiled",
+        "jumped",
+        "sat",
+        "stood",
+    ):
         return True
-    if word in AUXILIARIES - BE and v + 2 < close and (r.lower[v + 1] == "not" or word.endswith("n't")):
+    if (
+        word in AUXILIARIES - BE
+        and v + 2 < close
+        and (r.lower[v + 1] == "not" or word.endswith("n't"))
+    ):
         return v + 3 < close
     if word in BE:
         return v + 1 < close and not (r.lower[v + 1].endswith("ing") and v + 2 >= close)
@@ -367,7 +434,9 @@ _SPEECH_VERB = (
 )
 _WHO = r"(?:(?:[Tt]he|[Mm]y|[Hh]er|[Hh]is|[Oo]ur|[Tt]heir) (?:\w+ ){0,1}\w+|(?:Mr|Mrs|Ms|Dr)\. [A-Z]\w+|(?:Officer |Coach |Aunt |Uncle |Miss )?[A-Z]\w+|[Hh]e|[Ss]he|[Tt]hey|[Ww]e|I)"
 _WHO_LAST = re.compile(rf"([,?!]?)\s+(?:{_SPEECH_VERB} {_WHO}|{_WHO} {_SPEECH_VERB})\b")
-_WHO_FIRST = re.compile(rf"^(?:Then |Later |Today )?{_WHO} {_SPEECH_VERB}(?: to \w+| me| us| him| her| them)?,?\s+(?=[A-Z])")
+_WHO_FIRST = re.compile(
+    rf"^(?:Then |Later |Today )?{_WHO} {_SPEECH_VERB}(?: to \w+| me| us| him| her| them)?,?\s+(?=[A-Z])"
+)
 _SAID_FIRST = re.compile(rf"\b{_SPEECH_VERB}\s*,\s*(?=[A-Za-z])")
 _SAID_LAST = re.compile(
     rf"[,?!]\s+{_SPEECH_VERB}\s+(?:the |my |her |his |our |their |Mr\. |Mrs\. |Ms\. |Dr\. )?[A-Za-z]+\b|[,?!]\s+(?:[A-Z][a-z]+|[Hh]e|[Ss]he|[Tt]hey|[Ww]e|I|(?:the|my) [a-z]+) {_SPEECH_VERB}\b"
@@ -428,9 +497,12 @@ def speech_without_marks(r: Reading) -> Found:
     if opening:
         said = text[opening.end() :].rstrip()
         word = re.match(r"[A-Za-z']+", said)
-        if word and not (is_name(word.group().lower()) and "," not in opening.group()) and (
-            word.group() != "I" or "," in opening.group()
-        ) and (lemmas(word.group().lower()) or word.group().lower() in FUNCTION | _EXCLAIMED):
+        if (
+            word
+            and not (is_name(word.group().lower()) and "," not in opening.group())
+            and (word.group() != "I" or "," in opening.group())
+            and (lemmas(word.group().lower()) or word.group().lower() in FUNCTION | _EXCLAIMED)
+        ):
             start = opening.end()
             return _speech(text, start, start + len(said))
     for last in _WHO_LAST.finditer(text):
@@ -445,12 +517,19 @@ def speech_without_marks(r: Reading) -> Found:
             return _speech(text, 0, end)
         # Without any mark: "Come and play said Lily."
         turned = re.match(rf"\s*{_SPEECH_VERB} ", last.group())
-        if turned and first_word not in ("what", "who") and text[last.end() :].strip(" .!?") == "" and _whole(r, last.start()):
+        if (
+            turned
+            and first_word not in ("what", "who")
+            and text[last.end() :].strip(" .!?") == ""
+            and _whole(r, last.start())
+        ):
             return _speech(text, 0, end)
     return None
 
 
-_EXCLAIMED = word_set("yes no hello hi hey wow oh ouch please thank let's don't i'm we're it's that's you're can't")
+_EXCLAIMED = word_set(
+    "yes no hello hi hey wow oh ouch please thank let's don't i'm we're it's that's you're can't"
+)
 
 
 def _speech(text: str, start: int, end: int) -> Finding:
@@ -466,7 +545,13 @@ def _whole(r: Reading, end: int) -> bool:
     last = sum(1 for start in r.starts if start < end)
     if not last:
         return False
-    return _clause_in(r, 0, last) or r.tag[0] in ("VB", "UH") or "VB" in verb_forms(r.lower[0]) and r.tag[0] != "NNP" or r.lower[0] in WH | AUXILIARIES | {"please", "don't"}
+    return (
+        _clause_in(r, 0, last)
+        or r.tag[0] in ("VB", "UH")
+        or "VB" in verb_forms(r.lower[0])
+        and r.tag[0] != "NNP"
+        or r.lower[0] in WH | AUXILIARIES | {"please", "don't"}
+    )
 
 
 def _frame(before: str) -> bool:

@@ -60,7 +60,7 @@ time thyme | toes tows | told tolled | vile vial | wax whacks | wheel we'll | wh
 ball bawl | band banned | been bin | bite byte | boy buoy | bow bough | cash cache | chord cord | click clique | crews cruise | dew do due | fare fair | faze phase
 find fined | gnome nome | guys guise | heroes heroin | jeans genes | knit nit | lie lye | mind mined | moor more | mall maul | nay neigh | pale pail
 peel peal | peer pier | plum plumb | praise prays | presence presents | quarts quartz | rapped wrapped | rose rows | rye wry | sees seas seize | serf surf
-sink sync | spade spayed | tease teas tees | tire tyre | trussed trust | turn tern | two too | wales whales | weave we've | wheeled wield | wrung rung
+sink sync | spade spayed | tease teas tees | tire tyre | trussed trust | turn tern | two too | wales whales | weave we've | wheeled wield | wrung rung | ink inc | dock doc | pick pic | gym jim | sing singh
 """.replace("\n", " | ")
 
 _GOES_WITH = {
@@ -276,9 +276,19 @@ def _asked_jobs(r: Reading, i: int) -> frozenset[str] | None:
         and before not in ("let", "made", "helped", "saw", "heard", "had")
     ):
         return frozenset({"N", "A", "R", "F", "VBG"})
-    if r.tag[i - 1][:1] == "V" and before not in AUXILIARIES and not is_noun(before):
+    if (
+        r.tag[i - 1] in ("VBD", "VBZ", "VBP", "VB")
+        and before not in AUXILIARIES
+        and before not in ("let", "make", "help", "made", "helped", "go", "come")
+    ):
         return frozenset({"N", "A", "R", "F", "VBG"})
-    if before in ("hardly", "never", "always", "really", "also") and i > 1 and r.lower[i - 2] in MODALS:
+    if before in BE and not r.first[i - 1] or before in ("has", "have") and r.lower[i] == "blew":
+        return frozenset({"N", "A", "R", "F", "VBG", "VBN"})
+    if (
+        before in ("hardly", "never", "always", "really", "also")
+        and i > 1
+        and r.lower[i - 2] in MODALS
+    ):
         return frozenset({"VB", "R"})
     if before in ("very", "so", "too") and after in ("", "and", "to", "that"):
         return frozenset({"A", "R", "F"})

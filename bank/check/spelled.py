@@ -20,7 +20,7 @@ def no_such_word(r: Reading) -> Found:
         if not word.isalpha() or len(word) < 2 or is_word(word):
             continue
         written = r.words[i]
-        if written.isupper() or (written[0].isupper() and not r.first[i]):
+        if any(c.isupper() for c in written[1:]) or (written[0].isupper() and not r.first[i]):
             continue
         likely = suggest(word)
         if written[0].isupper():
@@ -35,7 +35,7 @@ def no_such_word(r: Reading) -> Found:
                 r.ends[i],
                 f"“{written}” is not a word" + (f"; did you mean “{best}”?" if best else "."),
                 best,
-                bool(best),
+                bool(best) and not (written[0].isupper() and r.tag[i][:3] == "NNP"),
                 likely[1:],
             )  # fmt: skip
         )

@@ -557,5 +557,7 @@ def third_form_behind_a_thing(r: Reading) -> Found:
             continue
         right = form(r.lower[v], "VBD")
         if right:
-            found.append(_finding(r, v, right, f"“{r.lower[v]}” needs “have” before it; alone stands"))
+            found.append(
+                _finding(r, v, right, f"“{r.lower[v]}” needs “have” before it; alone stands")
+            )
     return found

@@ -376,9 +376,14 @@ def question_that_gives_its_answer_away(r: Reading) -> Found:
             answers = _SENSES.get(r.lower[i].removesuffix("s") if r.lower[i] != "is" else "is")
             if answers is None:
                 continue
-            if r.lower[i] in ("feels", "tastes") or r.lower[i] in ("many", "feel", "made", "taste") and r.lower[s] not in (
-                "how",
-                "what",
+            if (
+                r.lower[i] in ("feels", "tastes")
+                or r.lower[i] in ("many", "feel", "made", "taste")
+                and r.lower[s]
+                not in (
+                    "how",
+                    "what",
+                )
             ):
                 continue
             for k in range(i + 1, e):
