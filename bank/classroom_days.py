@@ -13,10 +13,10 @@ from typing import Any
 
 from bank.calendar import SchoolCalendar
 from bank.choose.rules import DEFAULT_SCOPES, DEFAULT_SHORT, SLOTS, TWIN_DAYS, Rules
-from bank.item import BankError, Item, clean_text
+from bank.item import BankError, Item
 from bank.learner import Learner
-from bank.store import Store, now
-from bank.store_items import get_item, get_items, twins_of
+from bank.store import Store
+from bank.store_items import get_items
 from bank.store_sets import (
     DaySet,
     Given,
@@ -25,8 +25,6 @@ from bank.store_sets import (
     remove_set,
     write_set,
 )
-
-_SLOT_NAMES = {"q": "question", "s": "sentence", "t": "topic"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -227,71 +225,21 @@ class Days:
                 write_set(self.store, replace(one, state="printed", given=given))
         return len(sets)
 
-    def swap(self, code: str, day: dt.date, slot: str, reason: str) -> tuple[GivenView, GivenView]:
-        """Replace one item of a learner's set by the next best; returns what was and what is now.
+    def swap(
+        self, code: str, day: dt.date, slot: str, reason: str, item: str = ""
+    ) -> tuple[GivenView, GivenView]:
+        """Replace one item of a learner's set; returns what was and what is now.
 
-        `slot` is `sentence`, `topic`, or `question` with a number from 1. `BankError` where the bank
-        has nothing else that fits; the set is then as it was.
+        By the next best, or by `item` where it suits the learner. `slot` is `sentence`, `topic`, or
+        `question` with a number from 1. `BankError` where nothing fits; the set is then as it was.
         """
-        from bank.choose.draw import Draw
-        from bank.choose.mix import Mixture
-        from bank.choose.share import own
+        from bank.classroom_swap import swap
 
-        learner = self.learners([code])[0]
-        kind, position = read_slot(slot)
-        reason = clean_text(reason, "the reason")
-        with self.store.writing():
-            held = day_sets(self.store, day).get(learner.number)
-            if held is None:
-                raise BankError(f"{learner.code} has no set on {day}; draw it first")
-            was = [p for p in held.given if (p.kind, p.position) == (kind, position)]
-            if not was:
-                raise BankError(f"{learner.code} has no {slot} on {day}")
-            draw = Draw(self.store, day, self.rules(), held.short)
-            mixture, barred = Mixture(), set[str]()
-            for part in held.given:
-                barred |= {part.item}
-                if part is not was[0]:
-                    barred |= set(twins_of(self.store, part.item))
-            others = self.store.rows(
-                "SELECT was FROM swap WHERE learner = ? AND day = ?",
-                (learner.number, day.isoformat()),
-            )
-            barred |= {row[0] for row in others}
-            circle = own(learner)
-            chosen = draw.choose(circle, kind, 1, mixture, frozenset(barred))
-            if not chosen:
-                raise BankError(f"the bank has no other {kind} that fits {learner.code} on {day}")
-            new = draw.give(learner, circle, kind, position, chosen[0])
-            new = replace(new, why={**new.why, "swapped": reason, "over": [was[0].item]})
-            if held.state == "printed":
-                new = replace(new, printed=snapshot(get_item(self.store, new.item), new))
-            given = tuple(new if part is was[0] else part for part in held.given)
-            write_set(self.store, replace(held, given=given))
-            self.store.execute(
-                "INSERT INTO swap (learner, day, was, now, reason, made) VALUES (?, ?, ?, ?, ?, ?)",
-                (learner.number, day.isoformat(), was[0].item, new.item, reason, now()),
-            )
-        items = get_items(self.store, [was[0].item, new.item])
-        return _given_view(was[0], items), _given_view(new, items)
+        return swap(self, code, day, slot, reason, item)
 
     def key(self, day: dt.date) -> Key:
         """The answer key of a day: each sentence once with its fixes, and expected answers."""
         return make_key(day, self.sets(day))
-
-
-def read_slot(slot: str) -> tuple[str, int]:
-    """The kind and place that a slot's name says.
-
-    >>> read_slot("question 2"), read_slot("q2"), read_slot("topic")
-    (('question', 1), ('question', 1), ('topic', 0))
-    """
-    letters = slot.strip().lower().rstrip("0123456789").strip()
-    digits = slot.strip()[len(slot.strip().rstrip("0123456789")) :]
-    kind = _SLOT_NAMES.get(letters, letters)
-    if kind not in SLOTS or digits == "0":
-        raise BankError(f"{slot!r} is no place in a set; say question 2, sentence or topic")
-    return kind, int(digits or 1) - 1
 
 
 def snapshot(item: Item, part: Given) -> dict[str, Any]:
@@ -319,7 +267,7 @@ def snapshot(item: Item, part: Given) -> dict[str, Any]:
     }
 
 
-def _given_view(part: Given, items: dict[str, Item]) -> GivenView:
+def given_view(part: Given, items: dict[str, Item]) -> GivenView:
     plain = part.printed or snapshot(items[part.item], part)
     values: dict[str, Any] = {
         name: tuple(value) if isinstance(value, list) else value for name, value in plain.items()
@@ -336,7 +284,7 @@ def _view(learner: Learner, held: DaySet, items: dict[str, Item]) -> SetView:
         held.state,
         held.short,
         held.notes,
-        tuple(_given_view(part, items) for part in given),
+        tuple(given_view(part, items) for part in given),
     )
 
 

@@ -15,7 +15,7 @@ from bank.learner import grade_word
 from bank.skill import SKILLS
 from cli.common import table
 
-SLOT_LABELS = {"question": "Questions", "sentence": "Sentence to fix", "topic": "Topic"}
+SLOT_NAMES = {"question": "Questions", "sentence": "sentence to fix", "topic": "topic"}
 
 
 def show_set(screen: Console, one: SetView, why: bool = False) -> None:
@@ -41,6 +41,30 @@ def show_set(screen: Console, one: SetView, why: bool = False) -> None:
         )
     screen.print(heading)
     screen.print(Text("\n".join([*lines, ""])))
+
+
+def shared_line(sets: Sequence[SetView]) -> str:
+    """Who shares what today, and who has their own, in one line."""
+    said = []
+    for kind, name in SLOT_NAMES.items():
+        circles: dict[tuple[str, ...], None] = {}
+        for one in sets:
+            with_me = {
+                code
+                for part in one.of(kind)
+                if not part.why.get("swapped")
+                for code in part.why.get("shared_with", ())
+            }
+            if one.of(kind):
+                circles[tuple(sorted({one.learner.code, *with_me}))] = None
+        together = [" and ".join(codes) for codes in circles if len(codes) > 1]
+        alone = [codes[0] for codes in circles if len(codes) == 1]
+        parts = [f"{one} share" for one in together]
+        if alone and together:
+            parts.append(f"{' and '.join(alone)} on their own (the band stands apart)")
+        if parts:
+            said.append(f"{name}: {', '.join(parts)}")
+    return "; ".join(said)
 
 
 LABEL, LEVEL = 7, 14  # columns at the left and the right of a set

@@ -115,7 +115,7 @@ def _draw(
     as_json: bool,
     next_steps: bool = False,
 ) -> int:
-    from cli.show import show_set
+    from cli.show import shared_line, show_set
 
     when = read_day(day)
     with use_bank() as bank:
@@ -131,14 +131,21 @@ def _draw(
     screen.print()
     for one in sets:
         show_set(screen, one, why)
+    if line := shared_line(sets):
+        say(line)
     if away:
         screen.print("Away: " + ", ".join(one.code for one in away))
     if next_steps and sets:
         _show_proof(sets)
         screen.print()
-        screen.print(f"Make everything on paper: {command_line(path, 'today --print')}")
-        screen.print(f"Print the answer key: {command_line(path, 'key')}")
-        screen.print(f"Another item for one learner: {command_line(path, 'swap CODE question 2')}")
+        screen.print(
+            f"Make everything on paper: {command_line(path, 'today --print')}", soft_wrap=True
+        )
+        screen.print(f"Print the answer key: {command_line(path, 'key')}", soft_wrap=True)
+        screen.print(
+            f"Another item for one learner: {command_line(path, 'swap CODE question 2')}",
+            soft_wrap=True,
+        )
     return IN_PART if short_of else 0
 
 
@@ -169,14 +176,26 @@ def swap(
     slot: list[str] = typer.Argument(..., metavar="SLOT", help="question 2, sentence or topic."),
     day: str = typer.Option("today", "--on", metavar="DATE", help="The day of the set."),
     reason: str = typer.Option("swapped by the teacher", "--reason", help="Why; it is kept."),
+    item: str = typer.Option(
+        "", "--with", metavar="ITEM", help="This item, if it suits the learner."
+    ),
+    missed: str = typer.Option(
+        "", "--missed", metavar="DATE", help="What the others had on a day the learner was away."
+    ),
     as_json: bool = JSON,
 ) -> int:
     """Give one learner another item in place of one of the set.
 
     Example: binderbank swap K4 question 2 --reason "upset by it"
     """
+    name = " ".join(slot)
     with use_bank() as bank:
-        was, now = bank.days.swap(code, read_day(day), " ".join(slot), reason)
+        if missed:
+            from bank.classroom_swap import missed as missed_item
+            from bank.classroom_swap import read_slot
+
+            item = missed_item(bank.days, code, read_day(missed), read_slot(name)[0])
+        was, now = bank.days.swap(code, read_day(day), name, reason, item)
     if as_json:
         print_json({"was": was, "now": now})
     else:

@@ -35,8 +35,7 @@ def climb_down(
     taken: list[Choice] = []
     barred = set(want.but_not)
     for rung in (IN_BAND, EASIER, SEEN):
-        tenths = 10 * (want.high - want.low) + 1
-        for each in (max(FEWEST_EACH, int(ENOUGH / tenths)), ALL):
+        for each in (None, ALL):
             for some in _step(store, replace(want, but_not=frozenset(barred)), rung, each):
                 while len(taken) < count:
                     free = [found for found in some if found.item not in barred]
@@ -57,15 +56,26 @@ def climb_down(
     return taken
 
 
-def _step(store: Store, want: Want, rung: int, each: int) -> Iterator[list[Candidate]]:
-    """The candidates of one rung in the order in which they may be taken.
+def _step(store: Store, want: Want, rung: int, each: int | None) -> Iterator[list[Candidate]]:
+    """The candidates of one rung in the order in which they may be taken; `each` None: enough to mix.
 
     In the band all tenths of a grade are offered together, to mix among them; below it one tenth
     after the other, so that what is easier is only as much easier as it must be.
     """
     if rung == IN_BAND:
-        yield [found for tenth in unseen(store, want, each) for found in tenth]
+        yield _in_band(store, want, each)
     elif rung == EASIER:
-        yield from unseen(store, replace(want, low=0.0, high=want.low), each)
+        yield from unseen(store, replace(want, low=0.0, high=want.low), each or ENOUGH)
     else:
-        yield seen_before(store, want, each)
+        yield seen_before(store, want, each or ENOUGH)
+
+
+def _in_band(store: Store, want: Want, each: int | None) -> list[Candidate]:
+    if each:
+        return [found for tenth in unseen(store, want, each) for found in tenth]
+    few = max(FEWEST_EACH, int(ENOUGH / (10 * (want.high - want.low) + 1)))
+    tenths = list(unseen(store, want, few))
+    cut_short = any(len(tenth) >= few for tenth in tenths)
+    if cut_short and sum(map(len, tenths)) < ENOUGH:
+        tenths = list(unseen(store, want, ENOUGH))  # the items stand close together
+    return [found for tenth in tenths for found in tenth]

@@ -253,3 +253,69 @@ def test_a_killed_draw_leaves_all_sets_or_none(stocked: Bank) -> None:
             sizes.add(len(day_sets(bank.store, day)))
             assert bank.store.value("PRAGMA integrity_check") == "ok"
     assert sizes <= {0, 32}
+
+
+def test_a_teacher_gives_the_missed_topic_to_who_was_away(stocked: Bank) -> None:
+    from bank.classroom_swap import missed
+    from bank.learner import Away
+
+    band = stocked.learners.get("K4").band
+    stocked.learners.change("M7", band=band, away=(Away(MONDAY, MONDAY),))
+    topic = next(p.item for p in stocked.days.draw(MONDAY)[0].given if p.kind == "topic")
+    stocked.days.draw(TUESDAY)
+    assert missed(stocked.days, "M7", MONDAY, "topic") == topic
+    _, now = stocked.days.swap("M7", TUESDAY, "topic", "was away", topic)
+    assert now.item == topic
+    with pytest.raises(BankError, match="does not suit"):
+        stocked.days.swap("K4", TUESDAY, "topic", "had it", topic)
+
+
+def test_an_item_that_is_too_hard_cannot_be_given_by_name(stocked: Bank) -> None:
+    put(stocked, make_item(900, "topic", 3.9), make_item(901, "topic", 0.5, state="draft"))
+    stocked.days.draw(MONDAY)
+    for item in ("t00900", "t00901", "q00001"):
+        with pytest.raises(BankError):
+            stocked.days.swap("K4", MONDAY, "topic", "x", item)
+
+
+def test_a_goal_for_why_questions_is_met_over_a_week(bank: Bank) -> None:
+    words = ("who", "what", "where", "when", "why", "how")
+    put(bank, *(make_item(n, grade=1.0, question_word=words[n % 6], themes=()) for n in range(120)))
+    bank.learners.add("K4", 2.0)
+    bank.learners.add("M7", 2.0, support={"goals": {"why": 3.0}})
+    why = {"K4": 0, "M7": 0}
+    for number in range(5):
+        for one in bank.days.draw(MONDAY + dt.timedelta(days=number)):
+            why[one.learner.code] += sum(p.question_word == "why" for p in one.of("question"))
+    # 25 questions a week: an even share of six words is 4, three times the weight is 3 of 8 shares.
+    assert 3 <= why["K4"] <= 5
+    assert 8 <= why["M7"] <= 11
+
+
+def test_question_words_and_themes_are_mixed_within_a_set(bank: Bank) -> None:
+    words = ("who", "what", "where", "when", "why")
+    put(
+        bank,
+        *(
+            make_item(n, grade=1.0, question_word=words[n % 5], themes=(f"theme{n // 5 % 6}",))
+            for n in range(90)
+        ),
+    )
+    bank.learners.add("K4", 2.0)
+    for number in range(5):
+        (one,) = bank.days.draw(MONDAY + dt.timedelta(days=number))
+        assert sorted(part.question_word for part in one.given) == sorted(words)
+        themes = [part.themes[0] for part in one.given]
+        assert max(themes.count(theme) for theme in themes) <= 2
+
+
+def test_no_theme_comes_three_school_days_running_while_another_is_there(bank: Bank) -> None:
+    bank.learners.add("K4", 2.0, questions=1)
+    themes = ["weather"] * 20 + ["food"] * 3
+    put(bank, *(make_item(n, grade=1.0, themes=(theme,)) for n, theme in enumerate(themes)))
+    run = []
+    for number in (0, 1, 2, 3, 4, 7, 8, 9):
+        (one,) = bank.days.draw(MONDAY + dt.timedelta(days=number))
+        run.append(one.given[0].themes[0])
+    for three in zip(run, run[1:], run[2:], strict=False):
+        assert set(three) != {"weather"}
