@@ -7,36 +7,46 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from bank.item import BankError, Item, Version, question_word_of
+
+if TYPE_CHECKING:
+    from bank.level import Level
+    from bank.level.ear import Ear
 
 BATCH = 256
 NO_FAULTY = "no-faulty"
 
 
-def method() -> str:
+def method(ear: Ear | None = None) -> str:
     """The versions of levelling, checking and asking, as stored beside what they computed."""
     from bank import check, level
     from bank.choose import twins
 
-    return f"{level.METHOD}/{check.METHOD}/{twins.METHOD}"
+    plain = f"{level.METHOD}/{check.METHOD}/{twins.METHOD}"
+    return f"{plain}/{ear.code}" if ear else plain
 
 
-def assess(item: Item) -> Item:
-    """The item with its level, findings, fixes and ask; `BankError` where it cannot be an item."""
-    return next(iter(assess_many([item])))
+def assess(item: Item, ear: Ear | None = None) -> Item:
+    """The item with its level, findings, fixes and ask; `BankError` where it cannot be an item.
+
+    With `ear` its level is the one on the scale re-anchored to a specialist's judgement.
+    """
+    return next(iter(assess_many([item], ear)))
 
 
-def assess_many(items: Iterable[Item]) -> Iterator[Item]:
+def assess_many(items: Iterable[Item], ear: Ear | None = None) -> Iterator[Item]:
     """`assess` for many items, parsed in batches; raises `BankError` as `assess` does."""
-    for item, problem in try_assess_many(items):
+    for item, problem in try_assess_many(items, ear):
         if problem:
             raise problem
         yield item
 
 
-def try_assess_many(items: Iterable[Item]) -> Iterator[tuple[Item, BankError | None]]:
+def try_assess_many(
+    items: Iterable[Item], ear: Ear | None = None
+) -> Iterator[tuple[Item, BankError | None]]:
     """Each item assessed, or as it was with the reason why it cannot be."""
     from itertools import islice
 
@@ -52,19 +62,19 @@ def try_assess_many(items: Iterable[Item]) -> Iterator[tuple[Item, BankError | N
             pass
         for item in batch:
             try:
-                yield _assessed(item), None
+                yield _assessed(item, ear), None
             except BankError as problem:
                 yield item, problem
 
 
-def _assessed(item: Item) -> Item:
+def _assessed(item: Item, ear: Ear | None) -> Item:
     from bank.check import check_text
     from bank.choose.ask.keys import keys_of
     from bank.choose.twins import ask_frame
     from bank.level import level_text
 
     try:
-        level = level_text(item.text, item.kind)
+        level = _heard(item, level_text(item.text, item.kind), ear)
     except ValueError as error:
         raise BankError(str(error)) from error
     versions = tuple(_with_fixes(item.text, version) for version in item.versions)
@@ -85,9 +95,18 @@ def _assessed(item: Item) -> Item:
         reasons=tuple(plain["reasons"]),
         findings=tuple(findings),
         ask=None if frame is None else {"frame": frame, "keys": sorted(keys_of(frame))},
-        method=method(),
+        method=method(ear),
     )
     return replace(done, state=state_of(done))
+
+
+def _heard(item: Item, level: Level, ear: Ear | None) -> Level:
+    if ear is None:
+        return level
+    from bank.level import parts_of
+    from bank.level.ear import Heard, re_anchored
+
+    return re_anchored(level, Heard(item.id, level.grade, parts_of(item.text, item.kind)), ear)
 
 
 def state_of(item: Item) -> str:

@@ -7,7 +7,7 @@ import tempfile
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, field, replace
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from bank.choose.search import find_twins, keep_twins
 from bank.exchange import Row, cells_of, digest, read_cells, read_rows, write_refused, write_rows
@@ -26,6 +26,10 @@ from bank.store_items import (
     write_item,
 )
 
+if TYPE_CHECKING:
+    from bank.level.ear import Ear
+
+EAR = "ear"  # the setting's name in the store
 TWINS_AT_ONCE = 2_000  # items held in memory while their twins are looked for
 MOST_VERSIONS_KEPT = 8  # digests of exchanged states that travel with an item
 Progress = Callable[[int], None]
@@ -69,6 +73,28 @@ class Items:
     def get(self, item_id: str) -> Item:
         return get_item(self.store, item_id)
 
+    @property
+    def ear(self) -> Ear | None:
+        """The scale re-anchored to the specialist's judgement; None while it is the computed one."""
+        fitted = self.store.setting(EAR, {}).get("fitted")
+        if not fitted:
+            return None
+        from bank.level.ear import Ear
+
+        return Ear.from_dict(fitted)
+
+    @property
+    def ear_answers(self) -> list[tuple[str, str]]:
+        """The specialist's judgements so far: the ids of the harder and the easier item."""
+        return [
+            (harder, easier) for harder, easier in self.store.setting(EAR, {}).get("answers", [])
+        ]
+
+    def hear(self, answers: Sequence[tuple[str, str]], ear: Ear | None) -> None:
+        """Keep judgements and the scale they make; `relevel` then brings the items to it."""
+        kept = {"answers": [list(pair) for pair in answers], "fitted": ear and ear.to_dict()}
+        self.store.set_setting(EAR, kept)
+
     def find(self, query: Query) -> list[Item]:
         return find_items(self.store, query)
 
@@ -91,7 +117,7 @@ class Items:
         self._refuse_same_text(item)
         from bank.assess import assess
 
-        item = assess(item)
+        item = assess(item, self.ear)
         with self.store.writing():
             write_item(self.store, item)
             find_twins(self.store, [item])
@@ -104,7 +130,7 @@ class Items:
         if _needs_assessing(item, changed):
             from bank.assess import assess
 
-            changed = assess(changed)
+            changed = assess(changed, self.ear)
         else:
             from bank.assess import state_of
 
@@ -153,20 +179,22 @@ class Items:
         """How many items were computed by an older method."""
         from bank.assess import method
 
-        return int(self.store.value("SELECT count(*) FROM item WHERE method <> ?", (method(),)))
+        return int(
+            self.store.value("SELECT count(*) FROM item WHERE method <> ?", (method(self.ear),))
+        )
 
     def relevel(self, everything: bool = False, progress: Progress = _no_progress) -> int:
         """Bring levels, findings and asks up to date; a specialist's placement stays. Returns how many."""
         from bank.assess import BATCH, assess_many, method
 
-        where, values = ("1", ()) if everything else ("method <> ?", (method(),))
+        where, values = ("1", ()) if everything else ("method <> ?", (method(self.ear),))
         ids = [
             row[0]
             for row in self.store.rows(f"SELECT id FROM item WHERE {where} ORDER BY id", values)
         ]
         for part in range(0, len(ids), BATCH):
             old = [self.get(item_id) for item_id in ids[part : part + BATCH]]
-            done = list(assess_many(old))
+            done = list(assess_many(old, self.ear))
             with self.store.writing():
                 for item in done:
                     write_item(self.store, item, keep_changed=True)
@@ -298,12 +326,12 @@ class Items:
         """Items with what is computed: carried along where the method is the same, else made here."""
         from bank.assess import BATCH, method, state_of, try_assess_many
 
-        current = method()
+        current = method(self.ear)
         batch: list[tuple[Item, Item | None, Row, bool]] = []
 
         def flush() -> Iterator[tuple[Item, tuple[str, ...]]]:
             slow = [item for item, _, _, fast in batch if not fast]
-            done = iter(list(try_assess_many(slow)))
+            done = iter(list(try_assess_many(slow, self.ear)))
             for item, _, row, fast in batch:
                 problem = None
                 if not fast:

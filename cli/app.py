@@ -30,6 +30,7 @@ PEOPLE = {
     ),
     "ahead": ("plan", "share", "stock"),
     "making": ("make-errors",),
+    "level": ("level",),
     "aide": ("key",),
     "paper": ("pages", "strips", "board", "paper", "forget-prints", "picture"),
 }

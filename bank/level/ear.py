@@ -14,14 +14,16 @@ Comparisons say nothing about where the scale starts, so the mean of the compare
 
 from __future__ import annotations
 
+import hashlib
+import json
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from itertools import combinations
 from math import exp, sqrt
 from random import Random
 from typing import TYPE_CHECKING, Any
 
-from bank.level.scale import HIGHEST, LOWEST
+from bank.level.scale import HIGHEST, LOWEST, Level
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray
@@ -73,6 +75,12 @@ class Ear:
             for name, weight in self.weights.items()
         )
         return min(HIGHEST, max(LOWEST, heard.grade + moved + self.shifts.get(heard.key, 0.0)))
+
+    @property
+    def code(self) -> str:
+        """A short name of this scale, that changes with it."""
+        plain = json.dumps(self.to_dict(), sort_keys=True)
+        return "ear-" + hashlib.sha256(plain.encode()).hexdigest()[:8]
 
     def to_dict(self) -> dict[str, Any]:
         return {
@@ -137,16 +145,34 @@ def fit(heard: Sequence[Heard], answers: Sequence[Answer]) -> Ear:
     )
 
 
+def re_anchored(level: Level, heard: Heard, ear: Ear) -> Level:
+    """The level on her scale: the grade and its range moved together, the reasons as they are."""
+    grade = ear.grade(heard)
+    moved = grade - heard.grade
+
+    def held(end: float) -> float:
+        return round(min(HIGHEST, max(LOWEST, end + moved)), 2)
+
+    grade = round(grade, 2)
+    return replace(
+        level, grade=grade, low=min(grade, held(level.low)), high=max(grade, held(level.high))
+    )
+
+
 def next_pair(
-    heard: Sequence[Heard], answers: Sequence[Answer], seed: int = 0
+    heard: Sequence[Heard],
+    answers: Sequence[Answer],
+    skipped: Iterable[Answer] = (),
+    seed: int = 0,
 ) -> tuple[str, str] | None:
     """The pair of keys whose answer would tell most; None when every pair has been asked.
 
-    What a pair tells is how much its answer is expected to narrow the posterior: the variance of the
-    answer times how uncertain the difference still is. Of a large bank, pairs of near grades are
-    drawn by `seed` and weighed. A prompt comes in four pairs at most while others are left.
+    What a pair tells is how much its answer is expected to narrow the posterior: the variance of
+    the answer times how uncertain the difference still is. Of a large bank, pairs of near grades
+    are drawn by `seed` and weighed. A `skipped` pair tells nothing and is not asked again. A
+    prompt comes in four pairs at most while others are left.
     """
-    asked = {frozenset((answer.harder, answer.easier)) for answer in answers}
+    asked = {frozenset((answer.harder, answer.easier)) for answer in (*answers, *skipped)}
     turns: dict[str, int] = {}
     for answer in answers:
         for key in (answer.harder, answer.easier):

@@ -271,9 +271,15 @@ def _is_little(text: str) -> bool:
     return own_list("early").get(text) == frozenset({"other"})
 
 
+# Which words take an ending: a rug is not "rugged".
+_INFLECTS = {"s": {"noun", "verb"}, "ed": {"verb"}, "ing": {"verb"}}
+
+
 def _inflected(text: str, known: Mapping[str, frozenset[str]]) -> bool:
     return any(
-        known[base] & {"noun", "verb"} for base, _ in forms.inflected_from(text) if base in known
+        known[base] & _INFLECTS[ending]
+        for base, ending in forms.inflected_from(text)
+        if base in known
     ) or any("adjective" in known[base] for base in forms.compared_from(text) if base in known)
 
 
