@@ -26,7 +26,7 @@ from bank.choose.ask.apart import APART
 from bank.choose.twins import ask_frames, ask_keys
 
 PAIRS = Path(__file__).parents[1] / "bank" / "choose"
-FILES = ("first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth")
+FILES = ("first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth")
 # The pairs of the demo bank weigh together as much as this many pairs of the files.
 FROM_THE_BANK, RIDGE, ITEMS = 2000.0, 1.0, 700
 Row = tuple[list[float] | None, bool]

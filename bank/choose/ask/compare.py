@@ -14,6 +14,8 @@ ALMOST_SAID = 0.3
 NEARLY_SAID = 0.45
 
 
+# Who is meant by "you" as well.
+_ANYONE = frozenset({"child", "student", "family", "grownup", "person"})
 CONCRETE = frozenset(
     "animal relative helper meal month season holiday place weather body clothes food tool vehicle "
     "furniture toyish sport instrument subject material shape nature room".split()
@@ -92,7 +94,8 @@ def _someone_else(found: Alignment, a: Frame, b: Frame) -> bool:
         if any(y.weight > LIGHT for y in other_rest):
             continue  # which may say the same person in other words
         for x in rest:
-            if x.role != "h" and is_of(x.names, SOMEONE) and brought(x, others) == 1.0:
+            named = x.role != "h" and is_of(x.names, SOMEONE) and not _ANYONE & {*x.names}
+            if named and brought(x, others) == 1.0:
                 return True
     return False
 

@@ -31,6 +31,15 @@ WAYS = (
         r"(?:for you |for us )?to\b",
         "why should you not",
     ),
+    (r"^what (do|does|did) (.+?) (?:like|enjoy|love) about (.+)", r"why \1 \2 like \3"),
+    (
+        rf"^what {IS} (fun|good|nice|great|special|hard|easy|bad|scary|interesting) about (.+)",
+        r"why is \2 \1",
+    ),
+    (
+        r"^what makes (.+?) (special|fun|different from .+|important|interesting)$",
+        r"why is \1 \2",
+    ),
     # manner
     (
         r"\bwhat (do|does|should|can|did) (.+?) do (?:just |right )?before (?:you |they |he "

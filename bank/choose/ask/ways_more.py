@@ -99,6 +99,8 @@ MORE_WAYS = (
         "how big is your family",
     ),
     # feeling, weather, looks
+    (r"\bwhat (would|will) (?:your )?feelings? be\b", r"how \1 you feel"),
+    (r"\bwhat is your favou?rite ((?:\w+ )?)activity\b", r"what do you like to do \1"),
     (rf"\bwhat (?:{IS}|kind of) (?:your )?(?:mood|feelings?)(?: like)?\b", "how do you feel"),
     (rf"\b{WHAT} (?:feeling|mood|emotion)s? (do|does|did) (.+?) have\b", r"how \1 \2 feel"),
     (

@@ -20,7 +20,7 @@ from hypothesis import strategies as st
 from bank.choose.twins import ask_frame, ask_frames, ask_keys, how_surely, same_ask, same_ask_frames
 
 HERE = Path(__file__).parent
-FILES = ("first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth")
+FILES = ("first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth")
 
 
 def pairs(name: str) -> list[tuple[str, str, str]]:
