@@ -43,6 +43,10 @@ def name_word(piece: Piece, wrong: str, right: str, sentence: Sentence) -> None:
     if doubled_no is not None and "'" in wrong + right:
         _claim_whole(piece, doubled_no)
         return
+    if wrong.lower() == right.lower() and _capitals(right) > 1 >= _capitals(wrong):
+        # TV, DC: not only the first letter.
+        _claim_whole(piece, Verdict(capital_skill(wrong, right, j, sentence)))
+        return
     if _capital_differs(wrong, right):
         skill = capital_skill(wrong, right, j, sentence)
         if skill == "capital-first" and sentence.is_name(j) and piece.i0 > j == 0:

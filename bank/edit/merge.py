@@ -215,6 +215,11 @@ class Merger:
         if is_bare and not has_small and not self.s.is_name(after.j0):
             draft = Draft("end-mark", sure=False)
         piece.claim(draft)
+        for beside in self.row[at + 1 :]:
+            # The second sentence may need a beginning of its own.
+            if not self.is_left_out(beside):
+                break
+            beside.claim(draft)
         for extra in dropped:
             extra.claim(draft)
         if self.capital_differs(after) and self.s.c[after.j0].text not in ("I",):
@@ -287,7 +292,8 @@ class Merger:
             change = Change(self.wrong(piece), ",", piece.i0, piece.j0, self.s)
             verdict = next(v for rule in COMMAS if (v := rule(change)) is not None)
             draft = Draft(verdict.skill, verdict.sure)
-            if verdict.skill in _ONE_FOR_ALL and verdict.skill in last:
+            is_group = verdict.skill in _ONE_FOR_ALL or not verdict.sure
+            if is_group and verdict.skill in last:
                 before, known = last[verdict.skill]
                 if self._same_group(before, at, verdict.skill):
                     draft = known

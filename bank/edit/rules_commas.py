@@ -112,7 +112,7 @@ def comma_in_series(change: Change) -> Verdict | None:
     first = s.word(start)
     is_first_comma = all(s.key(k) != "," for k in range(start, j))
     opens = first is not None and (first.pos_ == "ADP" or s.key(start) in _SUBORDINATE)
-    if opens and is_first_comma:
+    if opens and is_first_comma and not _list_in_opening(change):
         return None
     words = [s.word(k) for k in range(start, j)]
     has_verb = any(
@@ -141,6 +141,17 @@ def comma_in_series(change: Change) -> Verdict | None:
             return Verdict("comma-list") if end > k + 1 and not s.clause_ahead(end + 1) else None
         k, parts = end, parts + 1
     return None
+
+
+def _list_in_opening(change: Change) -> bool:
+    """Whether the row ends before the main part: `In June, July, and August, we swim.`"""
+    s, j = change.sentence, change.j
+    for k in range(j + 1, min(j + 7, len(s.c))):
+        if s.key(k) in ("and", "or"):
+            return s.key(k + 2) == "," and s.clause_ahead(k + 3)
+        if s.c[k].is_word and s.clause_ahead(k):
+            return False
+    return False
 
 
 def comma_in_list(change: Change) -> Verdict | None:
@@ -186,9 +197,8 @@ def comma_after_opening(change: Change) -> Verdict | None:
     if sent_root is None:
         return None
     subject = next((w for w in sent_root.children if w.dep_ in SUBJECTS), None)
-    has_earlier = any(s.key(k) == "," for k in range(start, j))
     main = subject if subject is not None else sent_root
-    if main.i > comma.i and not has_earlier:
+    if main.i > comma.i:
         return Verdict("comma-intro")
     return None
 
