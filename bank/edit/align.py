@@ -9,6 +9,7 @@ another, so that `goed` meets `went` and not the word beside it.
 from __future__ import annotations
 
 import heapq
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
@@ -90,7 +91,7 @@ def _cheapest(f: Sequence[Token], c: Sequence[Token]) -> list[Step]:
         for step, price in _steps_from(f, c, i, j):
             spot = (step.i1, step.j1)
             cost = here + price
-            if cost < best.get(spot, NEVER * NEVER) - 1e-9:
+            if cost < best.get(spot, math.inf) - 1e-9:
                 best[spot] = cost
                 back[spot] = step
                 ahead = LEAST_JOIN * abs((rows - spot[0]) - (columns - spot[1]))
@@ -136,9 +137,9 @@ def _drop(row: Sequence[Token], at: int) -> float:
 
 def _turns(f: Sequence[Token], c: Sequence[Token], i: int, j: int) -> list[tuple[Step, float]]:
     """Neighbouring groups that change places; `me and Ben` for `Ben and I` is one."""
-    room = min(len(f) - i, len(c) - j, _LONGEST_MOVE)
-    if f[i].key == c[j].key or not f[i].is_word or not c[j].is_word:
+    if f[i].key == c[j].key:
         return []
+    room = min(_words_ahead(f, i), _words_ahead(c, j))
     ahead = {c[k].key for k in range(j + 1, j + room)}
     if f[i].key not in ahead and f[i].key not in ("me", "i", "myself"):
         return []
@@ -157,6 +158,14 @@ def _turns(f: Sequence[Token], c: Sequence[Token], i: int, j: int) -> list[tuple
             order = (*places[2:], 1, 0)
             found.append((Step(i, i + length, j, j + length, order), 0.8))
     return found
+
+
+def _words_ahead(row: Sequence[Token], at: int) -> int:
+    """How many words stand in a row from `at`, up to the longest move: marks do not move."""
+    end = at
+    while end < len(row) and row[end].is_word and end - at < _LONGEST_MOVE:
+        end += 1
+    return end - at
 
 
 def _changed_places(f: Sequence[Token], c: Sequence[Token], i: int, j: int, length: int) -> bool:

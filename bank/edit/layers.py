@@ -43,19 +43,17 @@ def name_word(piece: Piece, wrong: str, right: str, sentence: Sentence) -> None:
     if doubled_no is not None and "'" in wrong + right:
         _claim_whole(piece, doubled_no)
         return
-    if wrong.lower() == right.lower() and _capitals(right) > 1 >= _capitals(wrong):
-        # TV, DC: not only the first letter.
-        _claim_whole(piece, Verdict(capital_skill(wrong, right, j, sentence)))
+    if wrong.lower() == right.lower() and wrong[1:] != right[1:]:
+        # TV, DC, bOOk: not only the first letter.
+        is_more = _capitals(right) > _capitals(wrong)
+        skill = capital_skill(wrong, right, j, sentence) if is_more else "capital-extra"
+        _claim_whole(piece, Verdict(skill))
         return
     if _capital_differs(wrong, right):
         skill = capital_skill(wrong, right, j, sentence)
         if skill == "capital-first" and sentence.is_name(j) and piece.i0 > j == 0:
             skill = "capital-name"
         piece.claim(Draft(skill), "capital")
-    elif wrong.lower() == right.lower() and wrong != right:
-        skill = "capital-name" if _capitals(right) > _capitals(wrong) else "capital-extra"
-        _claim_whole(piece, Verdict(skill))
-        return
     w, r = wrong.lower(), right.lower()
     if r.endswith(".") != w.endswith("."):
         piece.claim(Draft("abbreviation"), "dot")

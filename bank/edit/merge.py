@@ -99,19 +99,34 @@ class Merger:
                 count = max(count, move.end - 1)
         if not count or not s.c or not s.c[0].is_word or not s.f or not s.f[0].is_word:
             return
+        if self._keeps_capital():
+            return
         starts_as_name = s.is_name(0)
         if starts_as_name and s.f[0].text[0].islower():
             return
         self.pieces.loose = min(count + 1, len(row))
         self.pieces.small_c = not starts_as_name and s.c[0].text[0].isupper()
         is_lower = s.f[0].text[0].islower()
-        lead_piece = row[0]
-        f_is_name = lead_piece.j1 > lead_piece.j0 and s.is_name(lead_piece.j0)
+        was_first = next(p for p in row if p.i1 > p.i0 == 0)
+        is_name = was_first.j1 > was_first.j0 and s.is_name(was_first.j0)
+        f_is_name = is_name or s.f[0].text.split("'")[0] == "I"
         self.pieces.small_f = not is_lower and not f_is_name
         if is_lower and not starts_as_name and s.f[0].key != "i":
             draft = Draft("capital-first")
             draft.pieces.append(self.row[0])
             self.pieces.lead = draft
+
+    def _keeps_capital(self) -> bool:
+        """Whether the right first word has its capital though others stand before it.
+
+        `so The dog ran`, `dog The ran`: with the words gone or moved nothing is left to repair.
+        """
+        row = self.pieces.row
+        first = next((p for p in row if p.j1 > p.j0 == 0), None)
+        if first is None or not first.i1 > first.i0 > 0 or self.capital_differs(first):
+            return False
+        only_dropped = all(piece.j0 == piece.j1 for piece in row[: row.index(first)])
+        return only_dropped or self.s.f[0].text[0].islower()
 
     def speech(self) -> None:
         """Talking marks of one speech, with its comma and the capital they bring."""

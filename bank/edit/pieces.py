@@ -130,7 +130,8 @@ def render(pieces: Pieces, made: Collection[Draft]) -> str:
         text, is_right = _text(pieces, piece, chosen)
         if text and not is_led and id(piece) in loose:
             is_led = True
-            if pieces.lead is None or id(pieces.lead) in chosen:
+            # A small i at the start is an error of its own.
+            if text != "i" and (pieces.lead is None or id(pieces.lead) in chosen):
                 text = _first(text, str.upper)
         if text:
             space_made = id(piece.layers.get("space")) in chosen

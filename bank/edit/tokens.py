@@ -23,7 +23,7 @@ _PATTERN = re.compile(
     (?P<word>(?:{_LETTER}\.){{2,}}                                  # p.m.
       | \b(?i:{"|".join(sorted(ABBREVIATIONS))})\.(?!\.)             # Dr.
       | \b(?i:jan|feb|aug|sept|oct|nov|dec)\.(?=\s*\d)              # Oct. 5
-      | \d+(?:[.,:/]\d+)*(?:st|nd|rd|th|s|am|pm)?\b                 # 4th, 3:30, 1,000
+      | \d+(?:[.,:/]\d+)*(?:(?:st|nd|rd|th|s|am|pm)\b)?                 # 4th, 3:30, 1,000
       | {_LETTER}[^\W_]*(?:['’\-][^\W_]+)*['’]?)                    # don't, girls', ice-cream
     | (?P<mark>\.{{2,}}|[?!]{{2,}}|--+|[^\w\s]|_)
     """,

@@ -77,8 +77,7 @@ def _compare(faulty: str, corrected: str, doc: Doc) -> Comparison:
     Merger(pieces, sentence).run()
     for piece in pieces.row:
         _name(pieces, piece, sentence)
-    if not pieces.moves:
-        _name_spaces(pieces)
+    _name_spaces(pieces)
     drafts = _drafts(pieces)
     numbered = sorted(
         ((_fix(draft, faulty, corrected, f, c), draft) for draft in drafts),
@@ -139,10 +138,11 @@ def _name(pieces: Pieces, piece: Piece, sentence: Sentence) -> None:
 def _name_spaces(pieces: Pieces) -> None:
     """Spaces that are missing or too many where nothing else changes; side by side they are one."""
     last: Draft | None = None
-    for before, piece in pairwise(pieces.row):
+    moved = {k for move in pieces.moves for k in range(move.start, move.end + 1)}
+    for at, (before, piece) in enumerate(pairwise(pieces.row), start=1):
         is_pair = piece.i1 > piece.i0 and piece.j1 > piece.j0 and before.i1 > before.i0
         differs = is_pair and pieces.faulty[piece.i0].space != pieces.corrected[piece.j0].space
-        if not differs or before.layers.keys() - {"space"} or before.j1 == before.j0:
+        if not differs or at in moved or before.layers.keys() - {"space"} or before.j1 == before.j0:
             last = None
             continue
         last = last or Draft("spacing")
