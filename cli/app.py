@@ -35,12 +35,12 @@ PEOPLE = {
     "paper": ("pages", "strips", "board", "paper", "forget-prints", "picture"),
 }
 
-ABOUT = """Fresh, levelled morning work for each learner, each school day, without repeats.
-
-Levels are estimates that help choose; they do not replace assessment by qualified staff, and a
-specialist's own placement always wins. Follow your school's rules for learner records: use codes,
-not names.
-"""
+ABOUT = (
+    "Fresh, levelled morning work for each learner, each school day, without repeats.\n\n"
+    "Levels are estimates that help choose; they do not replace assessment by qualified staff, and"
+    " a specialist's own placement always wins. Follow your school's rules for learner records:"
+    " use codes, not names."
+)
 
 
 def build(command: str = "") -> typer.Typer:

@@ -225,14 +225,22 @@ def marked(sentence: KeySentence, width: int) -> list[str]:
 
 
 def show_key_sentence(screen: Console, sentence: KeySentence, with_learners: bool) -> None:
-    for faulty, numbers, codes in sentence.versions:
+    """A sentence with numbered proofreading marks, the corrected one, and its fixes in order."""
+    lines = ["Sentence to fix"]
+    for number, (faulty, mine, codes) in enumerate(sentence.versions):
         who = f"  ({', '.join(codes)})" if with_learners else ""
-        which = "" if len(sentence.versions) == 1 else f"  fixes {', '.join(map(str, numbers))}"
-        screen.print(Text(f"Sentence to fix:  {faulty}{which}{who}"))
-    for line in marked(sentence, screen.width):
-        screen.print(Text(line))
-    screen.print(Text(f"Corrected:        {sentence.corrected}", style="bold"))
-    lines = []
+        if number == 0:
+            lines += _marked(faulty, sentence.fixes, mine, screen.width)
+            if who:
+                lines.append(who)
+        else:
+            which = f"with fixes {', '.join(map(str, mine))} only:"
+            lines += textwrap.wrap(
+                f"{which} {faulty}{who}", screen.width - 4, subsequent_indent="  "
+            )
+    lines += textwrap.wrap(
+        f"Corrected: {sentence.corrected}", screen.width - 4, subsequent_indent="  "
+    )
     for number, fix in enumerate(sentence.fixes, start=1):
         rule = fix.get("explanation") or SKILLS[fix["skill"]].rule
         change = f"{fix['wrong'] or '(nothing)'} -> {fix['right'] or '(nothing)'}"
@@ -246,3 +254,19 @@ def show_key_sentence(screen: Console, sentence: KeySentence, with_learners: boo
             rule, screen.width, initial_indent=" " * 28, subsequent_indent=" " * 28
         )
     screen.print(Text("\n".join([*lines, ""])))
+
+
+def _marked(
+    faulty: str, fixes: Sequence[dict[str, Any]], mine: Sequence[int], width: int
+) -> list[str]:
+    """The faulty text with its marks; plain where a fix does not know its place."""
+    from bank.edit.fix import Fix
+    from bank.edit.proof import proof_lines
+
+    known = set(Fix.__dataclass_fields__)
+    try:
+        stored = [fixes[number - 1] for number in mine]
+        made = [Fix(**{name: fix[name] for name in fix if name in known}) for fix in stored]
+    except TypeError:
+        return [f"  {faulty}"]
+    return [f"  {line}".rstrip() for line in proof_lines(faulty, made, width - 2, legend=False)]
