@@ -67,6 +67,7 @@ class _Facts:
     prices: dict[str, float]
     free: int
     beside: list[str]
+    is_a_turn: bool
 
 
 class Rota:
@@ -141,7 +142,7 @@ class Rota:
                     if code is not None and other is not choice and other.job.clashes(choice.job)
                 }
                 yield self._given(step, choice, learner, in_the_way)
-                if learner is not None:
+                if learner is not None and self._is_a_turn(choice.job, step):
                     tallies[choice.job.code].give(learner, step.first)
                     had[choice.job.code, step.first].append(learner)
             for job in self.jobs:
@@ -203,7 +204,14 @@ class Rota:
             if self.record.clashing(code, job, days) is None
         }
         beside = self._beside(job, step) if job.in_charge else []
-        return _Facts(in_class, here, prices, job.places - len(holding), beside)
+        turn = job.turn_of(days[0])
+        begun = [
+            day
+            for day in self.record.days()
+            if turn <= day < days[0] and self.record.assigned(day, job.code)
+        ]
+        is_a_turn = len(days) >= len(begun)
+        return _Facts(in_class, here, prices, job.places - len(holding), beside, is_a_turn)
 
     def _beside(self, job: Job, step: Step) -> list[str]:
         """Those who were given `job` on the days before and after already, as far as is known."""
@@ -221,6 +229,11 @@ class Rota:
             for other in self.shorter
             if other.clashes(job) and other.can_take(learner)
         )
+
+    def _is_a_turn(self, job: Job, step: Step) -> bool:
+        """Whether the days still free are not just the end of somebody else's turn."""
+        facts = self._facts(job, step)
+        return facts is not None and facts.is_a_turn
 
     def _is_free(self, job: Job, day: date) -> bool:
         return job.is_on(day) and len(self.record.assigned(day, job.code)) < job.places

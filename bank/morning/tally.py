@@ -224,12 +224,17 @@ def mostly_here(record: Record, learner: str, days: Collection[date]) -> bool:
 
 
 def winners(record: Record, job: Job, days: Collection[date]) -> Iterator[str]:
-    """Those for whom a stretch of days counts as a turn: whoever had most of it."""
+    """Those for whom a stretch of days counts as a turn: whoever had most of it.
+
+    Who takes over the last days of somebody who leaves has their own turn still to come.
+    """
     given: dict[str, list[date]] = defaultdict(list)
     for day in days:
         for learner in record.assigned(day, job.code):
             given[learner].append(day)
     for assigned, mine in given.items():
+        if 2 * len(mine) < len(days):
+            continue
         had = Counter(record.holder(day, job.code, assigned) for day in mine)
         if 2 * had[assigned] >= len(mine):
             yield assigned

@@ -295,17 +295,20 @@ def without_keyboard(year: Year) -> list[str]:
 @pytest.mark.parametrize("absences", [False, True], ids=["all here", "with absences"])
 def test_every_rule_holds_for_a_year_or_the_tool_says_why_not(absences: bool) -> None:
     kept = turns = named_jobs = jobs = 0
+    wrong: dict[int, list[str]] = {}
     for seed in range(CLASSES):
         settings, away = random_class(seed, absences)
         year = live(settings, away, weekly=seed % 3 != 0)
-        broken = broken_rules(year)
-        assert broken == [], f"class {seed}: {broken[:5]}"
+        if broken := broken_rules(year):
+            wrong[seed] = broken[:3]
+            print(f"class {seed}: {broken[:3]}", flush=True)
         kept += not year.problems
         turns += len(year.turns)
         jobs += len(settings.jobs)
         named_jobs += sum(named(year, job.code) for job in settings.jobs)
     print(
-        f"\n{CLASSES} classes, {WEEKS} weeks, {turns} turns: no rule broken in silence; "
+        f"\n{CLASSES} classes, {WEEKS} weeks, {turns} turns: {len(wrong)} classes with a rule broken in silence; "
         f"{kept} classes ({kept / CLASSES:.0%}) without any problem named; "
         f"{named_jobs} of {jobs} jobs ({named_jobs / jobs:.0%}) named as impossible in some turn"
     )
+    assert wrong == {}
