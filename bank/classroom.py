@@ -128,7 +128,7 @@ class Learners:
         write_learner(self.store, _checked(replace(new, **settings)))
         return self.get(code)
 
-    def change(self, code: str, **settings: Any) -> Learner:
+    def change(self, code: str, /, **settings: Any) -> Learner:
         """Change settings of a learner. A new reading grade moves the band unless one is given."""
         old = self.get(code)
         if "taught" in settings and "band" not in settings:

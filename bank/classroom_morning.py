@@ -64,6 +64,13 @@ class Morning:
     # Turns
 
     @property
+    def is_set_up(self) -> bool:
+        """Whether there is anything to say beside the sets: jobs, sorts or books."""
+        return self.has_turns or bool(
+            self.store.value("SELECT 1 FROM item WHERE kind = 'sort' UNION SELECT 1 FROM book")
+        )
+
+    @property
     def has_turns(self) -> bool:
         """Whether the teacher has set up jobs or the keyboard."""
         return self.store.setting(TURNS) is not None
@@ -128,6 +135,26 @@ class Morning:
         posted = posted_turns(self.store)
         return plan_turns(settings, posted, self.calendar, self._away(), first, last or first)
 
+    def given_out(self, first: dt.date, last: dt.date) -> list[Turn]:
+        """The turns that were given out for these days."""
+        return [turn for turn in posted_turns(self.store, first) if turn.day <= last]
+
+    def who(self, turns: Iterable[Turn], day: dt.date) -> list[tuple[Job, str, str]]:
+        """Who really has which job on a day: the job, the learner, and for whom they stand in.
+
+        Jobs stand in the teacher's order. Who is away is left out; so are jobs that are no more.
+        """
+        settings = self.settings()
+        record = Record(settings, turns, self._away())
+        jobs = [*settings.jobs, *([settings.keyboard.as_job()] if settings.keyboard else [])]
+        found = []
+        for job in jobs:
+            for learner in record.assigned(day, job.code):
+                holder = record.holder(day, job.code, learner)
+                if holder is not None:
+                    found.append((job, holder, learner if holder != learner else ""))
+        return found
+
     def post(self, first: dt.date, last: dt.date | None = None) -> TurnPlan:
         """Give out the turns of these days: from now on they stand, and only stand-ins are added."""
         with self.store.writing():
@@ -135,6 +162,12 @@ class Morning:
             plan = self.turns(first, last)
             post_turns(self.store, plan.new)
         return plan
+
+    def told(self, day: dt.date) -> TurnPlan:
+        """The turns of a day as a page tells them: given out, unless later ones were already."""
+        latest = self.store.value("SELECT max(day) FROM turn")
+        ahead = latest is None or latest <= day.isoformat()
+        return self.post(day) if ahead and self.store.writable else self.turns(day)
 
     def stand_in(self, day: dt.date, job: str, code: str) -> Turn:
         """Let `code` have today's turn of a job instead of whoever has it."""

@@ -14,6 +14,8 @@ from pathlib import Path
 from typing import Any
 
 from bank.classroom_days import Days, GivenView, SetView
+from bank.classroom_morning import Morning
+from bank.classroom_morning_paper import with_lines, with_morning
 from bank.classroom_proof import proof_items
 from bank.item import BankError
 from bank.learner import Learner
@@ -104,6 +106,7 @@ class Paper:
     def __init__(self, store: Store, days: Days) -> None:
         self.store = store
         self.days = days
+        self.rest = Morning(store, days)
 
     @property
     def settings(self) -> PaperSettings:
@@ -128,13 +131,14 @@ class Paper:
     def day(self, day: dt.date) -> DayContent:
         said = self.settings
         special = said.specials.get(day.isoformat(), said.specials.get(f"{day:%A}".lower(), ""))
-        return DayContent(
+        content = DayContent(
             day,
             lunch=said.lunch,
             specials=(special,) if special else (),
             steps=said.steps,
             stuck=said.stuck,
         )
+        return with_morning(content, self.rest)
 
     def pages(
         self, day: dt.date, codes: Sequence[str] = (), group: str = ""
@@ -144,7 +148,8 @@ class Paper:
         sets = [one for one in self.days.sets(day, codes) if group in ("", one.learner.group)]
         if not sets:
             raise BankError(f"nothing is drawn for {day}; draw it first: binderbank draw {day}")
-        return [self._page(one, problems) for one in sets], problems
+        made = [self._page(one, problems) for one in sets]
+        return with_lines(made, self.rest, day), problems
 
     def _page(self, one: SetView, problems: list[str]) -> LearnerPage:
         said = page_settings(one.learner)

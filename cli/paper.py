@@ -44,6 +44,12 @@ PAPERS = {
     "wall-strips": "card, one strip to a sheet, for the wall",
     "key": "colored paper, for the adults",
     "proof": "plain paper, for you, before the bell",
+    "turns": "card, for the wall",
+    "job-cards": "card, one for each job",
+    "sort-cards": "card, to cut along the lines",
+    "sort-key": "colored paper, for the adults",
+    "building-cards": "card, to cut along the lines",
+    "building-key": "colored paper, for the adults",
 }
 
 

@@ -122,9 +122,10 @@ def _draw(
         sets = bank.days.draw(when, codes, short, anyway)
         away = [one for one in bank.days.learners(codes) if one.is_away(when)]
         path = bank.path
+        rest = _rest(bank, when) if next_steps else {}
     short_of = any(len(one.of("question")) < _asked(one) for one in sets)
     if as_json:
-        print_json({"day": when, "away": [one.code for one in away], "sets": sets})
+        print_json({"day": when, "away": [one.code for one in away], "sets": sets, **rest})
         return IN_PART if short_of else 0
     screen = console()
     screen.print(day_title(when), style="bold")
@@ -135,6 +136,8 @@ def _draw(
         say(line)
     if away:
         screen.print("Away: " + ", ".join(one.code for one in away))
+    for line in _rest_lines(rest):
+        say(line)
     if next_steps and sets:
         _show_proof(sets)
         screen.print()
@@ -147,6 +150,31 @@ def _draw(
             soft_wrap=True,
         )
     return IN_PART if short_of else 0
+
+
+def _rest(bank, when: dt.date) -> dict[str, object]:  # type: ignore[no-untyped-def]
+    """Today's turns, sorts and baskets, where the teacher has set them up."""
+    if not bank.morning.is_set_up:
+        return {}
+    from bank.classroom_morning_paper import morning_lines
+
+    lines = morning_lines(bank.morning, when, [one.code for one in bank.days.learners()])
+    return {
+        "morning": {
+            code: {"job": said.job, "sort": said.sort, "basket": said.basket}
+            for code, said in lines.items()
+        }
+    }
+
+
+def _rest_lines(rest: dict[str, object]) -> list[str]:
+    """A line for each learner who has a job, a sort or a basket today."""
+    found = []
+    for code, said in rest.get("morning", {}).items():  # type: ignore[attr-defined]
+        words = [f"{name}: {said[name]}" for name in ("job", "sort", "basket") if said[name]]
+        if words:
+            found.append(f"{code}  {'; '.join(words)}")
+    return ["The rest of the morning:", *found, ""] if found else []
 
 
 def _show_proof(sets) -> None:  # type: ignore[no-untyped-def]

@@ -32,6 +32,7 @@ from cli.common import (
 if TYPE_CHECKING:
     from bank.classroom import Bank
     from bank.morning.jobs import Job, TurnSettings
+    from bank.morning.tally import Turn
     from bank.morning.turns import TurnPlan
 
 job_app = typer.Typer(no_args_is_help=True, help="The class jobs, and who can take which.")
@@ -66,7 +67,9 @@ def turns(
             return _undo(bank, when, yes)
         off = bank.morning.calendar.why_off(when)
         if off and not (anyway or paper):
-            raise BankError(f"{when} is no school day ({off}); --anyway shows the week all the same")
+            raise BankError(
+                f"{when} is no school day ({off}); --anyway shows the week all the same"
+            )
         week = bank.morning.calendar.week_of(when)
         ahead = [one for one in week if one >= when] or [when]
         if stand_in:
@@ -75,15 +78,17 @@ def turns(
             bank.morning.post(ahead[0], ahead[-1])
         elif when == dt.date.today() and not off:
             bank.morning.post(when)
-        plan = bank.morning.turns(week[0] if week else when, ahead[-1])
-        settings = bank.morning.settings()
+        plan = bank.morning.turns(when, ahead[-1])
+        earlier = bank.morning.given_out(week[0], when - dt.timedelta(days=1)) if week else []
+        every = [*earlier, *plan.turns]
         if paper:
-            return _print(bank, plan, list(week), to, as_json)
+            return _print(bank, every, list(week), _problems(plan), to, as_json)
+        lines = {one: day_lines(bank, every, one) for one in dict.fromkeys((when, *week))}
     if as_json:
         print_json(turns_dict(plan, when))
     else:
-        show_turns(plan, settings, when)
-        _show_week(plan, settings, list(week))
+        show_turns(lines[when], when)
+        _show_week(lines, list(week))
     for line in _problems(plan):
         say(line, to_errors=True)
     return IN_PART if plan.problems else DONE
@@ -122,49 +127,47 @@ def _stand_in(bank: Bank, when: dt.date, text: str) -> None:
     say(f"{turn.learner} stands in for {turn.instead_of}")
 
 
-def show_turns(plan: TurnPlan, settings: TurnSettings, when: dt.date) -> None:
+def day_lines(bank: Bank, every: Sequence[Turn], day: dt.date) -> dict[str, str]:
+    """Each job of a day by name with those who have it, a stand-in with whom they stand in for."""
+    found: dict[str, list[str]] = {}
+    for job, code, instead_of in bank.morning.who(every, day):
+        said = f"{code} (for {instead_of})" if instead_of else code
+        found.setdefault(job.name, []).append(said)
+    return {name: ", ".join(who) for name, who in found.items()}
+
+
+def show_turns(lines: dict[str, str], when: dt.date) -> None:
     """The turns of one day, a line for each job."""
     say(f"Turns, {day_title(when)}", style="bold")
     rows = table("job", "who", keep=(0,))
-    for name, who in day_lines(plan, settings, when):
+    for name, who in lines.items():
         rows.add_row(name, who)
     console().print(rows)
 
 
-def day_lines(plan: TurnPlan, settings: TurnSettings, when: dt.date) -> list[tuple[str, str]]:
-    """Each job of a day by name with those who have it, a stand-in with whom they stand in for."""
-    found: dict[str, list[str]] = {}
-    given = plan.on(when)
-    for turn in given:
-        replaced = any(
-            one.job == turn.job and one.instead_of == turn.learner and one != turn for one in given
-        )
-        if not replaced:
-            said = f"{turn.learner} (for {turn.instead_of})" if turn.instead_of else turn.learner
-            found.setdefault(turn.job, []).append(said)
-    names = {code: held.name for code in found if (held := settings.job(code))}
-    return [(names.get(code, code), ", ".join(who)) for code, who in found.items()]
-
-
-def _show_week(plan: TurnPlan, settings: TurnSettings, week: Sequence[dt.date]) -> None:
+def _show_week(lines: dict[dt.date, dict[str, str]], week: Sequence[dt.date]) -> None:
     if not week:
         return
     rows = table("this week", *(f"{day:%a} {day.day}" for day in week), keep=())
-    lines = {day: dict(day_lines(plan, settings, day)) for day in week}
-    names = dict.fromkeys(name for day in week for name in lines[day])
-    for name in names:
+    for name in dict.fromkeys(name for day in week for name in lines[day]):
         rows.add_row(name, *(lines[day].get(name, "") for day in week))
     say("")
     console().print(rows)
 
 
 def _print(
-    bank: Bank, plan: TurnPlan, week: list[dt.date], to: Path | None, as_json: bool
+    bank: Bank,
+    every: Sequence[Turn],
+    week: list[dt.date],
+    problems: Sequence[str],
+    to: Path | None,
+    as_json: bool,
 ) -> int:
+    from bank.classroom_morning_paper import turn_paper
     from cli.paper import save_prints
 
-    made, problems = bank.paper.turn_sheet(plan, week)
-    return save_prints(bank, week[0], made, [*problems, *_problems(plan)], to, as_json)
+    made = turn_paper(bank.morning, every, week, bank.paper.settings.size)
+    return save_prints(bank, week[0], made.files, [*made.problems, *problems], to, as_json)
 
 
 # Jobs

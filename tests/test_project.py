@@ -20,7 +20,9 @@ PIPELINE_DIGEST = "aab11492fe608af94f6612edeb199794adfafa79b12e8eba881ece815d4c7
 
 
 def test_the_top_level_is_what_was_agreed() -> None:
-    listed = subprocess.run(["git", "ls-files"], cwd=ROOT, capture_output=True, text=True, check=False)
+    listed = subprocess.run(
+        ["git", "ls-files"], cwd=ROOT, capture_output=True, text=True, check=False
+    )
     if listed.returncode:
         pytest.skip("no git checkout")
     top = {name.split("/")[0] for name in listed.stdout.splitlines()}

@@ -75,7 +75,8 @@ def plan_turns(
     they are never changed. `away` are the absences that are known, of the past too: a posted turn
     of somebody who was away without a stand-in counts as not had.
     """
-    given_out = sorted(set(posted))
+    # What was given out for a day that became a day off was never had.
+    given_out = sorted(turn for turn in set(posted) if not _fell_out(calendar, turn.day))
     record = Record(settings, given_out, tuple(away))
     days = list(calendar.school_days(first, last))
     if not days:
@@ -95,6 +96,10 @@ def plan_turns(
     turns = [turn for day in days for turn in _in_order(record.on(day), settings)]
     new = [turn for turn in turns if turn not in set(given_out)] + swapped
     return TurnPlan(tuple(turns), tuple(new), tuple(p for p in problems if p.day <= last))
+
+
+def _fell_out(calendar: SchoolCalendar, day: date) -> bool:
+    return any(off.holds(day) for off in calendar.days_off)
 
 
 def _in_order(turns: Iterable[Turn], settings: TurnSettings) -> list[Turn]:

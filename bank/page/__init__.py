@@ -31,6 +31,14 @@ if TYPE_CHECKING:
     )
     from bank.page.files import forget, save
     from bank.page.key import key_pdf
+    from bank.page.morning import (
+        CardSet,
+        JobCard,
+        TurnRow,
+        building_strips,
+        sort_cards,
+        turn_sheet,
+    )
     from bank.page.pictures import (
         Pictogram,
         clean_picture,
@@ -53,6 +61,10 @@ _HOMES = {
     ),
     "files": ("forget", "save"),
     "key": ("key_pdf",),
+    "morning": (
+        *("CardSet", "JobCard", "TurnRow"),
+        *("building_strips", "sort_cards", "turn_sheet"),
+    ),
     "pictures": (*("Pictogram", "clean_picture", "find_pictograms", "load_picture", "pictogram"),),
     "proof": ("ProofItem", "proof_lines"),
     "proof_pdf": ("proof_sheet",),
@@ -66,7 +78,9 @@ __all__ = [
     "MODES",
     "PAPERS",
     "SHAPES",
+    "CardSet",
     "DayContent",
+    "JobCard",
     "LearnerPage",
     "Made",
     "PageFile",
@@ -79,8 +93,10 @@ __all__ = [
     "Picture",
     "ProofItem",
     "RuledLines",
+    "TurnRow",
     "binder_pages",
     "board_html",
+    "building_strips",
     "clean_picture",
     "find_pictograms",
     "forget",
@@ -90,7 +106,9 @@ __all__ = [
     "proof_lines",
     "proof_sheet",
     "save",
+    "sort_cards",
     "strips",
+    "turn_sheet",
 ]
 
 

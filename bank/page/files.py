@@ -10,7 +10,8 @@ from bank.page.content import PageFile
 
 # Files named so are ours to delete; anything else in the folder is somebody's own.
 _OURS = re.compile(
-    r"\d{4}-\d\d-\d\d-(pages|strips|wall-strips|key|proof|board)(-[A-Za-z0-9-]+)?\.(pdf|html)"
+    r"\d{4}-\d\d-\d\d-(pages|strips|wall-strips|key|proof|board|turns|job-cards"
+    r"|sort-cards|sort-key|building-cards|building-key)(-[A-Za-z0-9-]+)?\.(pdf|html)"
     r"|what-to-print\.txt"
 )
 

@@ -63,6 +63,8 @@ def test_the_morning_starts_in_the_time_of_python_typer_and_rich(tmp_path: Path)
     base = min(times["smallest"])
     for name in programs:
         best, middle = min(times[name]), statistics.median(times[name])
-        print(f"{name:9} best {best * 1000:4.0f} ms, median {middle * 1000:4.0f} ms, {best / base:.2f} times")
+        print(
+            f"{name:9} best {best * 1000:4.0f} ms, median {middle * 1000:4.0f} ms, {best / base:.2f} times"
+        )
     worst = max(min(times[name]) for name in ("today", "draw", "key")) / base
     assert worst <= ALLOWED, f"{worst:.2f} times the smallest program"

@@ -1,0 +1,323 @@
+"""The teacher's word sorts and quiet reading: patterns, sorts, the shelf and the baskets."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from pathlib import Path
+from typing import Any
+
+import typer
+
+from bank.item import BankError
+from cli.common import (
+    CODES,
+    DAY,
+    DONE,
+    IN_PART,
+    JSON,
+    TEACHER,
+    add_commands,
+    console,
+    print_json,
+    progress,
+    read_day,
+    say,
+    table,
+    use_bank,
+)
+
+sort_app = typer.Typer(no_args_is_help=True, help="Word sorts: make, print, and who is ready.")
+shelf_app = typer.Typer(no_args_is_help=True, help="The shelf of books for quiet reading.")
+TO = typer.Option(None, "--to", metavar="FOLDER", help="Where printed files go.")
+
+
+def register(app: typer.Typer, only: str = "") -> None:
+    add_commands(app, TEACHER, {"sort": sort_app, "shelf": shelf_app, "basket": basket}, only)
+
+
+@sort_app.command("patterns")
+def sort_patterns(as_json: bool = JSON) -> int:
+    """List the patterns that sorts can be made of, in the usual order of teaching.
+
+    Example: binderbank sort patterns
+    """
+    from bank.morning.sorts import pattern_codes
+
+    found = pattern_codes()
+    if as_json:
+        print_json({"patterns": found})
+        return DONE
+    rows = table("code", "pattern")
+    for code, title in found.items():
+        rows.add_row(code, title)
+    console().print(rows)
+    return DONE
+
+
+@sort_app.command("make")
+def sort_make(
+    pattern: str = typer.Argument("", metavar="[PATTERN]", help="A pattern's code."),
+    named: str = typer.Option("", "--pattern", help="The same, as an option."),
+    count: int = typer.Option(1, "--count", help="How many sorts."),
+    size: int = typer.Option(12, "--words", help="Words in a sort, 12 to 18."),
+    odd: int = typer.Option(0, "--odd", help="Odd ones out beside them."),
+    grade: float = typer.Option(4.0, "--grade", help="Only words learnt before this grade."),
+    as_json: bool = JSON,
+) -> int:
+    """Make word sorts of a pattern, with their keys, and keep them in the bank.
+
+    Example: binderbank sort make short-long-a --count 3 --odd 2
+    """
+    code = pattern or named
+    if not code:
+        raise BankError("say which pattern; see: binderbank sort patterns")
+    if not 1 <= count <= 20:
+        raise BankError(f"1 to 20 sorts at a time, not {count}")
+    with use_bank() as bank, progress("making sorts"):
+        made = bank.morning.make_sorts(code, count, size, odd, grade)
+        kept = {item.id: bank.morning.sort(item.id) for item in made}
+    if as_json:
+        print_json({"sorts": [{"id": item, **sort.to_dict()} for item, sort in kept.items()]})
+    else:
+        for item, sort in kept.items():
+            show_sort(item, sort)
+    if len(made) < count:
+        say(f"only {len(made)} of {count}: there are no more with these words", to_errors=True)
+        return IN_PART
+    return DONE
+
+
+def show_sort(item: str, sort: Any) -> None:
+    """A sort with its key."""
+    say(f"{item}  {sort.title}", style="bold")
+    for column in sort.columns:
+        say(f"  {column.heading}: {', '.join(column.words)}")
+
+
+@sort_app.command("show")
+def sort_show(item: str = typer.Argument(..., help="The sort's id."), as_json: bool = JSON) -> int:
+    """Show a sort with its key.
+
+    Example: binderbank sort show abc2345
+    """
+    with use_bank() as bank:
+        sort = bank.morning.sort(item)
+    if as_json:
+        print_json({"id": item, **sort.to_dict()})
+    else:
+        show_sort(item, sort)
+    return DONE
+
+
+@sort_app.command("list")
+def sort_list(as_json: bool = JSON) -> int:
+    """List the sorts of the bank.
+
+    Example: binderbank sort list
+    """
+    with use_bank() as bank:
+        kept = bank.morning.sorts()
+    if as_json:
+        print_json({"sorts": [{"id": item, **sort.to_dict()} for item, sort in kept]})
+        return DONE
+    if not kept:
+        say("there is no word sort yet; make one: binderbank sort make ai-ay")
+        return DONE
+    rows = table("id", "pattern", "words", keep=(0, 1))
+    for item, sort in kept:
+        rows.add_row(item, sort.title, ", ".join(sort.cards))
+    console().print(rows)
+    return DONE
+
+
+@sort_app.command("mastered")
+def sort_mastered(
+    code: str = typer.Argument(..., help="The learner's code."),
+    add: list[str] = typer.Option([], "--add", metavar="PATTERN", help="Now mastered."),
+    remove: list[str] = typer.Option([], "--remove", metavar="PATTERN", help="Not any more."),
+    as_json: bool = JSON,
+) -> int:
+    """Say which patterns a learner has mastered: those are the sorts of the morning.
+
+    Example: binderbank sort mastered K4 --add short-a-i --add ch-sh
+    """
+    with use_bank() as bank:
+        held = bank.morning.mastered(code)
+        kept = [one for one in held if one not in remove] + [one for one in add if one not in held]
+        if kept != held:
+            kept = bank.morning.keep_mastered(code, kept)
+    if as_json:
+        print_json({"learner": code, "mastered": kept})
+    else:
+        say(f"{code}: {', '.join(kept) or 'no pattern yet'}")
+    return DONE
+
+
+@sort_app.command("today")
+def sort_today(day: str = DAY, codes: list[str] = CODES, as_json: bool = JSON) -> int:
+    """Who has which sort: one for two school days, then another.
+
+    Example: binderbank sort today
+    """
+    when = read_day(day)
+    with use_bank() as bank:
+        found = bank.morning.sorts_of(when, codes, keep=_is_due(when))
+        titles = {item: sort.title for item, sort in bank.morning.sorts()}
+        without = [one.code for one in bank.days.learners(codes) if one.code not in found]
+    if as_json:
+        print_json({"day": when, "sorts": found, "without": without})
+        return DONE
+    rows = table("learner", "sort", "pattern")
+    for code, item in found.items():
+        rows.add_row(code, item, titles.get(item, "-"))
+    if found:
+        console().print(rows)
+    if without:
+        say(f"no sort: {', '.join(without)}; see: binderbank sort mastered CODE")
+    return DONE
+
+
+def _is_due(when: Any) -> bool:
+    """Whether the day is today: looking ahead gives nothing out."""
+    return bool(when == read_day("today"))
+
+
+@sort_app.command("print")
+def sort_print(
+    items: list[str] = typer.Argument(None, metavar="[ID]...", help="Sorts; else those of today."),
+    day: str = typer.Option("today", "--on", metavar="DATE", help="The day whose sorts it is."),
+    to: Path = TO,
+    as_json: bool = JSON,
+) -> int:
+    """Sorts as cards to cut, with the key for the aide.
+
+    Example: binderbank sort print
+    """
+    from bank.classroom_morning_paper import sort_paper
+    from cli.paper import save_prints
+
+    when = read_day(day)
+    with use_bank() as bank:
+        wanted = items or list(bank.morning.sorts_of(when, keep=_is_due(when)).values())
+        made = sort_paper(bank.morning, wanted, when, bank.paper.settings.size)
+        return save_prints(bank, when, made.files, made.problems, to, as_json)
+
+
+@sort_app.command("strips")
+def sort_strips(
+    code: str = typer.Argument(..., help="The learner at whose level the sentences are."),
+    count: int = typer.Option(4, "--count", help="How many sentences."),
+    phrases: bool = typer.Option(False, "--phrases", help="Cut into phrases, not words."),
+    day: str = typer.Option("today", "--on", metavar="DATE", help="The day of the paper."),
+    to: Path = TO,
+    as_json: bool = JSON,
+) -> int:
+    """Sentence-building strips: correct sentences of the bank, cut into words or phrases.
+
+    Example: binderbank sort strips K4 --phrases
+    """
+    from bank.classroom_morning_paper import building_paper
+    from cli.paper import save_prints
+
+    when = read_day(day)
+    with use_bank() as bank:
+        made = building_paper(bank.morning, code, count, phrases, when, bank.paper.settings.size)
+        return save_prints(bank, when, made.files, made.problems, to, as_json)
+
+
+# Quiet reading
+
+
+@shelf_app.command("list")
+def shelf_list(as_json: bool = JSON) -> int:
+    """List the books of the shelf with their levels.
+
+    Example: binderbank shelf list
+    """
+    with use_bank() as bank:
+        return _show_books(bank.morning.shelf(), as_json)
+
+
+@shelf_app.command("add")
+def shelf_add(
+    title: str = typer.Argument(..., help="The book's title."),
+    level: str = typer.Option("", "--level", help="Its reading grade: K or a number."),
+    page: str = typer.Option("", "--page", help="Or a typed page of it, to estimate the level."),
+    page_file: Path = typer.Option(None, "--page-file", metavar="FILE", help="The page in a file."),
+    copies: int = typer.Option(1, "--copies", help="How many there are."),
+    code: str = typer.Option("", "--code", help="A short code; else the next free one."),
+    as_json: bool = JSON,
+) -> int:
+    """Put a book on the shelf. The level is yours, or an estimate from a typed page.
+
+    Example: binderbank shelf add "The red sled" --level 1.5
+    """
+    from cli.teacher import _grade
+
+    if not 1 <= copies <= 99:
+        raise BankError(f"there are 1 to 99 copies, not {copies}")
+    typed = page_file.read_text(encoding="utf-8-sig") if page_file else page
+    with use_bank() as bank:
+        made = bank.morning.put_book(title, _grade(level) if level else None, typed, copies, code)
+    return _show_books([made], as_json)
+
+
+@shelf_app.command("remove")
+def shelf_remove(code: str = typer.Argument(..., help="The book's code.")) -> int:
+    """Take a book off the shelf; who had it is not forgotten.
+
+    Example: binderbank shelf remove b3
+    """
+    with use_bank() as bank:
+        bank.morning.remove_book(code)
+    say(f"{code} is off the shelf")
+    return DONE
+
+
+def _show_books(books: Sequence[Any], as_json: bool) -> int:
+    from bank.learner import grade_word
+
+    if as_json:
+        print_json({"books": [book.to_dict() for book in books]})
+        return DONE
+    if not books:
+        say("the shelf is empty; add a book: binderbank shelf add TITLE --level 1.5")
+        return DONE
+    rows = table("code", "level", "copies", "title", keep=(0, 1, 2))
+    for book in books:
+        estimated = " (estimate)" if book.by == "page" else ""
+        rows.add_row(book.code, grade_word(book.grade) + estimated, str(book.copies), book.title)
+    console().print(rows)
+    return DONE
+
+
+def basket(
+    day: str = DAY,
+    size: int = typer.Option(4, "--books", help="Books in a basket."),
+    undo: bool = typer.Option(False, "--undo", help="Take the week's baskets back."),
+    as_json: bool = JSON,
+) -> int:
+    """Each learner's basket of the week: books that can be read alone, none a second time.
+
+    Example: binderbank basket monday
+    """
+    when = read_day(day)
+    if not 1 <= size <= 12:
+        raise BankError(f"a basket has 1 to 12 books, not {size}")
+    with use_bank() as bank:
+        if undo:
+            count = bank.morning.empty_baskets(when)
+            say(f"{count} books are back on the shelf")
+            return DONE
+        made = bank.morning.baskets(when, size)
+        titles = {book.code: book.title for book in bank.morning.shelf()}
+    if as_json:
+        print_json({"baskets": [one.to_dict() for one in made.baskets], "short": made.short})
+    else:
+        rows = table("learner", "books")
+        for one in made.baskets:
+            rows.add_row(one.learner, ", ".join(titles.get(c, c) for c in one.books) or "-")
+        console().print(rows)
+    for line in made.short:
+        say(line, to_errors=True)
+    return IN_PART if made.short else DONE

@@ -1,0 +1,223 @@
+"""Turns, sorts, baskets and the routine as a classroom keeps them."""
+
+from __future__ import annotations
+
+import datetime as dt
+
+import pytest
+from making import MONDAY, make_item, put
+
+from bank.calendar import DayOff, SchoolCalendar
+from bank.classroom import Bank
+from bank.classroom_morning_paper import morning_lines, sort_paper, turn_paper, with_morning
+from bank.item import BankError
+from bank.learner import Away
+from bank.morning.jobs import WEEKLY, Job, Keyboard
+from bank.morning.routine import DEFAULT_ROUTINE
+from bank.morning.sorts import SortColumn, WordSort
+from bank.page.content import DayContent
+
+LINE = Job("line", "Line leader", during=("line",), steps=("Walk at the front.",))
+PLANTS = Job("plants", "Plants", WEEKLY, not_for=("K2",))
+
+
+def day(n: int) -> dt.date:
+    return MONDAY + dt.timedelta(days=n)
+
+
+@pytest.fixture
+def room(bank: Bank) -> Bank:
+    """A class of four with two jobs and the keyboard."""
+    for code in ("K1", "K2", "K3", "K4"):
+        bank.learners.add(code, 3.0)
+    bank.morning.keep_jobs([LINE, PLANTS], Keyboard(1))
+    return bank
+
+
+def a_sort(number: int, pattern: str = "ch-sh") -> WordSort:
+    words = tuple(f"w{number}x{n}" for n in range(12))
+    columns = (SortColumn("ch-", words[:6]), SortColumn("sh-", words[6:]))
+    return WordSort(pattern, "ch or sh", columns, words)
+
+
+def put_sorts(bank: Bank, *sorts: WordSort) -> list[str]:
+    ids = []
+    for number, sort in enumerate(sorts):
+        item = make_item(number, "sort", text=sort.text, sort=sort.to_dict())
+        put(bank, item)
+        ids.append(item.id)
+    return ids
+
+
+def test_turns_that_were_given_out_stand_when_the_jobs_change(room: Bank) -> None:
+    first = room.morning.post(day(0), day(4)).turns
+    room.morning.keep_jobs([LINE, Job("board", "Board")], None)
+    again = room.morning.turns(day(0), day(4)).turns
+    assert [t for t in again if t.job == "line"] == [t for t in first if t.job == "line"]
+    assert {t.job for t in again} == {"line", "board", "plants", "keyboard"}
+    assert {job.code for job, _, _ in room.morning.who(again, day(0))} == {"line", "board"}
+
+
+def test_looking_ahead_gives_nothing_out(room: Bank) -> None:
+    room.morning.turns(day(0), day(4))
+    assert room.morning.given_out(day(0), day(4)) == []
+
+
+def test_a_learner_who_is_away_has_a_stand_in_and_comes_next(room: Bank) -> None:
+    room.morning.post(day(0))
+    (line,) = [
+        who
+        for job, who, _ in room.morning.who(room.morning.turns(day(0)).turns, day(0))
+        if job.code == "line"
+    ]
+    room.learners.change(line, away=(Away(day(0), day(0)),))
+    plan = room.morning.post(day(0))
+    after = [one for one in room.morning.who(plan.turns, day(0)) if one[0].code == "line"]
+    assert after[0][1] != line and after[0][2] == line
+    following = room.morning.post(day(1))
+    assert line in [
+        who for job, who, _ in room.morning.who(following.turns, day(1)) if job.code == "line"
+    ]
+
+
+def test_the_teacher_can_say_who_stands_in(room: Bank) -> None:
+    room.morning.post(day(0))
+    held = {
+        job.code: who for job, who, _ in room.morning.who(room.morning.turns(day(0)).turns, day(0))
+    }
+    other = next(code for code in ("K1", "K2", "K3") if code != held["line"])
+    assert room.morning.stand_in(day(0), "line", other).instead_of == held["line"]
+    now = {
+        job.code: who for job, who, _ in room.morning.who(room.morning.turns(day(0)).turns, day(0))
+    }
+    assert now["line"] == other
+    with pytest.raises(BankError, match="already"):
+        room.morning.stand_in(day(0), "line", other)
+    with pytest.raises(BankError, match="no job"):
+        room.morning.stand_in(day(0), "cooking", other)
+
+
+def test_a_learner_keeps_their_turns_under_another_code(room: Bank) -> None:
+    room.morning.post(day(0), day(4))
+    room.learners.change("K1", code="Z9")
+    assert "Z9" in {turn.learner for turn in room.morning.turns(day(0), day(4)).turns}
+    room.learners.change("K2", code="Y8")
+    assert room.morning.settings().jobs[1].not_for == ("Y8",)
+
+
+def test_a_learner_who_comes_in_the_middle_of_the_year_does_not_make_up_for_it(room: Bank) -> None:
+    for n in (0, 1, 2, 3, 4, 7, 8, 9):
+        room.morning.post(day(n))
+    room.learners.add("K5", 3.0)
+    had = []
+    for n in (10, 11, 14, 15, 16):
+        room.morning.post(day(n))
+        had += [t.learner for t in room.morning.turns(day(n)).turns if t.job == "line"]
+    assert sorted(had) == ["K1", "K2", "K3", "K4", "K5"]
+
+
+def test_turns_taken_back_are_given_out_anew(room: Bank) -> None:
+    room.morning.post(day(0), day(4))
+    assert room.morning.take_back(day(2)) > 0
+    assert {turn.day for turn in room.morning.given_out(day(0), day(9))} == {day(0), day(1)}
+
+
+def test_turns_of_a_day_that_became_a_day_off_come_again(room: Bank) -> None:
+    given = room.morning.post(day(0), day(1)).turns
+    lost = next(turn.learner for turn in given if turn.job == "line" and turn.day == day(1))
+    room.morning.keep_calendar(SchoolCalendar(days_off=(DayOff(day(1), day(1), "Snow"),)))
+    following = room.morning.post(day(2)).turns
+    assert lost == next(turn.learner for turn in following if turn.job == "line")
+
+
+def test_a_job_for_a_learner_that_nobody_is_is_refused(room: Bank) -> None:
+    with pytest.raises(BankError, match="no learner 'K9'"):
+        room.morning.keep_jobs([Job("x", "X", only=("K9",))], None)
+
+
+def test_a_bank_without_jobs_says_what_to_do(bank: Bank) -> None:
+    bank.learners.add("K1", 2.0)
+    with pytest.raises(BankError, match="job add"):
+        bank.morning.turns(day(0))
+
+
+def test_one_sort_lasts_two_school_days_for_those_who_have_mastered_its_pattern(room: Bank) -> None:
+    one, two = put_sorts(room, a_sort(1), a_sort(2))
+    room.morning.keep_mastered("K1", ["ch-sh"])
+    given = [room.morning.sorts_of(day(n)) for n in (0, 1, 2, 3, 4)]
+    assert given == [{"K1": one}, {"K1": one}, {"K1": two}, {"K1": two}, {"K1": one}]
+    assert room.morning.sorts_of(day(2)) == {"K1": two}, "what was given stays"
+
+
+def test_looking_ahead_at_sorts_gives_nothing_out(room: Bank) -> None:
+    put_sorts(room, a_sort(1), a_sort(2))
+    room.morning.keep_mastered("K1", ["ch-sh"])
+    for n in range(4):
+        assert list(room.morning.sorts_of(day(n), keep=False)) == ["K1"]
+    assert room.store.value("SELECT count(*) FROM sort_day") == 0
+
+
+def test_a_pattern_that_is_none_is_refused(room: Bank) -> None:
+    with pytest.raises(BankError, match="no pattern"):
+        room.morning.keep_mastered("K1", ["zz"])
+
+
+def test_baskets_stay_for_the_week_and_change_the_next(room: Bank) -> None:
+    for n in range(12):
+        room.morning.put_book(f"Book {n}", 0.5 + n / 20)
+    first = room.morning.baskets(day(0), size=1).baskets
+    assert room.morning.baskets(day(3), size=1).baskets == first
+    second = room.morning.baskets(day(7), size=1).baskets
+    assert all(a.books != b.books for a, b in zip(first, second, strict=True))
+    room.morning.remove_book("b1")
+    assert room.morning.basket_titles(day(0))["K1"]
+    assert room.morning.empty_baskets(day(7)) == 4
+    with pytest.raises(BankError, match="no book"):
+        room.morning.remove_book("b1")
+
+
+def test_pages_and_board_know_the_turns_the_sort_and_the_basket(room: Bank) -> None:
+    put_sorts(room, a_sort(1))
+    room.morning.keep_mastered("K2", ["ch-sh"])
+    for n in range(4):
+        room.morning.put_book(f"Book {n}", 0.5)
+    room.morning.baskets(day(0), size=1)
+    lines = morning_lines(room.morning, day(0), ["K1", "K2", "K3", "K4"])
+    assert lines["K2"].sort == "ch or sh" and lines["K2"].basket.startswith("Book")
+    content = with_morning(DayContent(day(0)), room.morning)
+    told = {(turn.job, turn.code) for turn in content.turns}
+    assert {code for _, code in told} == {code for code, said in lines.items() if said.job}
+    # What a page has told stands.
+    assert {turn.learner for turn in room.morning.given_out(day(0), day(0))} == {c for _, c in told}
+
+
+def test_the_routine_gives_the_pages_their_steps(room: Bank) -> None:
+    assert with_morning(DayContent(day(0), steps=("A",)), room.morning).steps == ("A",)
+    room.morning.keep_routine(DEFAULT_ROUTINE)
+    assert len(with_morning(DayContent(day(0)), room.morning).steps) == 6
+    assert room.morning.routine() == DEFAULT_ROUTINE
+
+
+def test_the_week_and_the_sorts_go_on_paper(room: Bank) -> None:
+    pypdf = pytest.importorskip("pypdf")
+    import io
+
+    (item,) = put_sorts(room, a_sort(1))
+    week = [day(n) for n in range(5)]
+    turns = room.morning.post(day(0), day(4)).turns
+    made = turn_paper(room.morning, turns, week, "letter")
+    assert [file.name for file in made.files] == [
+        f"{day(0)}-turns-letter.pdf",
+        f"{day(0)}-job-cards-letter.pdf",
+    ]
+    sheet, cards = (
+        " ".join(page.extract_text() for page in pypdf.PdfReader(io.BytesIO(file.data)).pages)
+        for file in made.files
+    )
+    assert "Line leader" in sheet and "Friday" in sheet and "Walk at the front." in cards
+    made = sort_paper(room.morning, [item], day(0), "a4")
+    to_cut, key = (
+        " ".join(page.extract_text() for page in pypdf.PdfReader(io.BytesIO(file.data)).pages)
+        for file in made.files
+    )
+    assert all(word in to_cut and word in key for word in a_sort(1).cards)
