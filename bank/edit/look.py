@@ -117,6 +117,8 @@ class Sentence:
             word = self.word(at)
             if word is None:
                 continue
+            if word.tag_[0] == "W" and at > j:
+                return False
             if word.dep_ in SUBJECTS and word.head.pos_ in ("VERB", "AUX"):
                 return True
             if word.pos_ == "VERB" and word.dep_ not in ("amod", "csubj"):

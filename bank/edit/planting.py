@@ -20,6 +20,7 @@ from bank.edit.make import (
     spelling,
     verbs,
 )
+from bank.edit.make.rude import is_rude
 from bank.edit.make.spot import Spot, carry_out, meet
 from bank.edit.tokens import straight, tokens
 from bank.edit.versions import Comparison, comparison
@@ -77,6 +78,9 @@ def held(corrected: str, chosen: Sequence[Spot]) -> Comparison | None:
     if meet(chosen):
         return None
     faulty = carry_out(corrected, chosen)
+    known = {token.key for token in tokens(corrected)}
+    if any(token.key not in known and is_rude(token.key) for token in tokens(faulty)):
+        return None
     try:
         found = comparison(faulty, corrected)
     except ValueError:

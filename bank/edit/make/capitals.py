@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from bank.edit.layers import capital_skill
 from bank.edit.look import Sentence
 from bank.edit.make.spot import Spot, one
+from bank.edit.wordset import word_set
 
 
 def small_letters(s: Sentence) -> Iterator[Spot]:
@@ -21,11 +22,21 @@ def small_letters(s: Sentence) -> Iterator[Spot]:
         yield one(skill, token.start, token.start + 1, first.lower())
 
 
+# With a capital these may be names, and right.
+_ALSO_NAMES = word_set(
+    "earth sun moon mom mommy mama dad daddy papa grandma grandpa nana aunt uncle north south east "
+    "west spring summer fall winter rose hope will mark may june art grace joy faith river sky "
+    "teacher coach doctor nurse mother father grandmother grandfather internet"
+)
+
+
 def big_letters(s: Sentence) -> Iterator[Spot]:
     """A capital on a thing, a describing or an action word inside the sentence."""
     for j, token in enumerate(s.c):
         word = s.word(j)
         if word is None or not token.text.isalpha() or not token.text.islower():
+            continue
+        if token.key in _ALSO_NAMES:
             continue
         if word.pos_ in ("NOUN", "ADJ", "VERB", "ADV") and len(token.text) > 2 and j:
             yield one("capital-extra", token.start, token.start + 1, token.text[0].upper())

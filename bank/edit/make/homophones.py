@@ -58,8 +58,17 @@ def homophones(word: str) -> tuple[str, ...]:
     return tuple(dict.fromkeys(found))
 
 
+# Names that the word lists also have as words.
+_NAMES = frozenset(["ann", "jean", "marc", "phil", "bill", "rob", "barry", "mary", "sue"])
+
+
 def _is_well_known(word: str) -> bool:
-    return lexicon.is_word(word) and zipf(word) >= _WELL_KNOWN and not is_rude(word)
+    return (
+        word not in _NAMES
+        and lexicon.is_word(word)
+        and zipf(word) >= _WELL_KNOWN
+        and not is_rude(word)
+    )
 
 
 _KIND = {"NOUN": "NOUN", "VERB": "VERB", "ADJ": "ADJ", "ADV": "ADV", "AUX": "AUX", "PROPN": "PROPN"}

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from bank.edit import lexicon
 from bank.edit.layers import is_contraction
 from bank.edit.look import Change, Sentence
 from bank.edit.make.spot import Spot, one
@@ -43,6 +42,8 @@ def commas(s: Sentence) -> Iterator[Spot]:
             yield one(verdict.skill, token.start, token.end, "")
     for skill, places in groups.items():
         # With the comma before "and" alone gone the sentence would still be right.
+        if skill == "comma-list" and all(s.key(j + 1) in ("and", "or") for j in places):
+            continue
         yield Spot(skill, tuple((s.c[j].start, s.c[j].end, "") for j in places))
 
 
@@ -66,7 +67,10 @@ def dots(s: Sentence) -> Iterator[Spot]:
 
 
 def apostrophes(s: Sentence) -> Iterator[Spot]:
-    """An apostrophe left out, or put before the s of many owners."""
+    """An apostrophe left out, or on the wrong side of the n.
+
+    The whole `'s` is never left out: `the school garden` is right too.
+    """
     for j, token in enumerate(s.c):
         at = token.key.rfind("'")
         if at < 0:
@@ -77,8 +81,3 @@ def apostrophes(s: Sentence) -> Iterator[Spot]:
         yield one(skill, place, place + 1, "")
         if skill == "apostrophe-contraction" and token.key.endswith("n't") and len(token.key) > 4:
             yield one(skill, place - 1, place + 1, "'n")
-        if skill == "apostrophe-possessive" and token.key.endswith("'s"):
-            stem = token.key[:-2]
-            if not lexicon.lemmas(stem, "NOUN") or s.is_name(j):
-                continue
-            yield one(skill, place, place + 2, "")

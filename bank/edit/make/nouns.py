@@ -51,6 +51,17 @@ def wrong_plurals(s: Sentence) -> Iterator[Spot]:
             yield one("plural", token.start, token.end, cased(lemma, token.text))
 
 
+# Things that are always counted: "I ate cake" is right, "I saw dog" is not.
+_COUNTED = word_set(
+    "dog cat bird frog bug spider ant bee horse cow goat pig duck rabbit turtle whale bear boy girl "
+    "man woman friend brother sister teacher baby ball book hat cap bike car truck boat bus kite "
+    "tree flower pencil pen chair table lamp cup spoon bowl box bag shoe coat shirt sock tent kite "
+    "robot puzzle drum letter map card clock key door window house barn farm store bridge hill lake "
+    "pond river nest egg pillow blanket hood whistle helmet puppy kitten farmer nurse doctor song "
+    "story picture poster plan rule turn question"
+)
+
+
 def wrong_articles(s: Sentence) -> Iterator[Spot]:
     """a for an and an for a, or no article before one countable thing."""
     for j, token in enumerate(s.c):
@@ -62,5 +73,5 @@ def wrong_articles(s: Sentence) -> Iterator[Spot]:
             yield one("article", token.start, token.end, cased(other, token.text))
         word = s.word(j)
         head = word.head if word is not None else None
-        if j and token.key in ("a", "an") and head is not None and head.tag_ == "NN":
+        if j and token.key in ("a", "an") and head is not None and head.text.lower() in _COUNTED:
             yield one("article", token.start, s.c[j + 1].start, "")

@@ -8,6 +8,7 @@ from bank.edit import lexicon
 from bank.edit.look import Sentence
 from bank.edit.make.spot import Spot, one
 from bank.edit.wordset import word_set
+from bank.language import inflections
 
 # After these the word "to" may be dropped, and the sentence stays right.
 _BARE_AFTER = word_set("help go come dare need try")
@@ -22,10 +23,12 @@ def words_left_out(s: Sentence) -> Iterator[Spot]:
             continue
         spot = one("missing-word", token.start, s.c[j + 1].start, "")
         if token.key in ("is", "are", "was", "were", "am") and s.clause_behind(j):
-            yield spot
+            if not _stays_right(s, j):
+                yield spot
         elif token.key == "to" and word.tag_ == "TO" and word.dep_ == "aux":
             verb = s.word(j - 1)
-            if verb is not None and verb.pos_ == "VERB" and verb.lemma_ not in _BARE_AFTER:
+            is_bare = verb is None or verb.pos_ != "VERB" or verb.lemma_ in _BARE_AFTER
+            if not is_bare and not _reads_as_thing(s, j + 1):
                 yield spot
         elif token.key in ("to", "at", "for") and word.dep_ == "prep":
             verb = s.word(j - 1)
@@ -33,6 +36,23 @@ def words_left_out(s: Sentence) -> Iterator[Spot]:
                 after = s.word(j + 1)
                 if after is not None and after.pos_ in ("DET", "PRON", "NOUN", "PROPN"):
                     yield spot
+
+
+def _stays_right(s: Sentence, j: int) -> bool:
+    """`The door was closed`, without `was`, is right again."""
+    after = s.word(j + 1)
+    return (
+        after is not None
+        and after.tag_ in ("VBN", "VBD")
+        and (after.text in inflections(after.lemma_, "VBD"))
+    )
+
+
+def _reads_as_thing(s: Sentence, j: int) -> bool:
+    """`I want to help`, without `to`, is right again; `I want to help my dad` is not."""
+    after = s.word(j + 1)
+    has_object = after is not None and after.pos_ in ("DET", "PRON", "PROPN", "NUM")
+    return bool(lexicon.lemmas(s.key(j), "NOUN")) and not has_object
 
 
 def words_doubled(s: Sentence) -> Iterator[Spot]:
@@ -98,7 +118,7 @@ def spaces(s: Sentence) -> Iterator[Spot]:
         pair = (token.key, s.key(j + 1))
         if pair in _ALWAYS_TWO and j + 1 < len(s.c):
             yield one("spacing", token.end, s.c[j + 1].start, "")
-        if len(token.key) < 6 or not token.text.isalpha():
+        if len(token.key) < 6 or not token.text.isalpha() or s.is_name(j):
             continue
         for cut in range(3, len(token.key) - 2):
             left, right = token.key[:cut], token.key[cut:]
@@ -107,13 +127,13 @@ def spaces(s: Sentence) -> Iterator[Spot]:
             yield one("spacing", token.start + cut, token.start + cut, " ")
 
 
-_ALWAYS_TWO = frozenset([("a", "lot"), ("all", "right"), ("each", "other"), ("in", "front")])
+_ALWAYS_TWO = frozenset([("a", "lot"), ("each", "other"), ("in", "front")])
+# Not "some", "any", "every" or a color: "every one" and "black bird" can be right.
 _JOINT_HEADS = word_set(
-    "some any every no grand him her them my your it our in out out up down bath bed "
-    "birth class sun snow rain star foot base butter home play blue straw lunch sail air "
-    "after back bull cup dragon eye fire flash gold gum hair hand hay lady lip mail moon "
-    "news note pan pea pine pop rail sea side sun sand scare ship skate tooth water week "
-    "wheel work door day book black"
+    "grand him her them my your it our in out up down bath bed birth class sun snow rain star foot "
+    "base butter home play straw lunch sail air after back bull cup dragon fire flash gum hair hand "
+    "lady lip mail moon news note pan pea pine pop rail sea side sand scare ship skate tooth water "
+    "week wheel work door book basket"
 )
 
 

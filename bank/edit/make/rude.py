@@ -7,26 +7,30 @@ from __future__ import annotations
 
 import codecs
 
-_TURNED = (
-    "shpx fuvg phag gjng qvpx pbpx cvff cbbc nff ohgg sneg gvgf obbo frk cbea jnax cevpx fyhg "
-    "juber ovgpu onfgneq anmv snt avt fcnfgvp ergneq ergnqr qhzo fghcvq vqvbg zbeba ungr xvyy "
-    "qrnq qvr uryy qnza penc ubr"
+# Rude wherever they stand in a word.
+_TURNED_INSIDE = "shpx fuvg phag ovgpu cvff onfgneq fcnfgvp ergneq"
+# Rude or unkind as a whole word: "button" is neither.
+_TURNED_WHOLE = (
+    "gjng qvpx pbpx cbbc nff ohgg ohggf sneg gvg gvgf obbo frk cbea jnax cevpx fyhg juber anmv snt avt "
+    "ergnqr qhzo fghcvq vqvbg zbeba ungr xvyy qrnq qvr uryy qnza penc ubr sng htyl ybfre"
 )
-_STEMS = tuple(codecs.decode(word, "rot13") for word in _TURNED.split())
-_WHOLE = frozenset(word for word in _STEMS if len(word) <= 3)
-_INSIDE = tuple(word for word in _STEMS if len(word) > 3)
+
+
+def _turn_back(words: str) -> tuple[str, ...]:
+    return tuple(codecs.decode(words, "rot13").split())
+
+
+_INSIDE, _WHOLE = _turn_back(_TURNED_INSIDE), frozenset(_turn_back(_TURNED_WHOLE))
 
 
 def is_rude(text: str) -> bool:
     """Whether `text` is, holds or sounds near a rude or unkind word.
 
-    >>> is_rude("freind")
-    False
+    >>> is_rude("freind"), is_rude("button"), is_rude("fuk")
+    (False, False, True)
     """
     low = text.lower()
     plain = low.replace("ck", "k").replace("ph", "f").replace("c", "k")
-    return (
-        low in _WHOLE
-        or any(stem in low for stem in _INSIDE)
-        or any(stem.replace("ck", "k").replace("c", "k") == plain for stem in _STEMS)
-    )
+    if low in _WHOLE or any(stem in low for stem in _INSIDE):
+        return True
+    return any(stem.replace("ck", "k").replace("c", "k") == plain for stem in (*_INSIDE, *_WHOLE))

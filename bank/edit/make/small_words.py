@@ -68,7 +68,7 @@ def wrong_comparisons(s: Sentence) -> Iterator[Spot]:
         if s.key(j - 1) not in ("more", "most", "much", "even") and j:
             yield one("comparison", token.start, token.start, extra + " ")
         ending = "est" if is_most else "er"
-        if stem in lexicon.COMPARE_IRREGULAR:
+        if stem in ("good", "bad"):
             base = lexicon.doubled(stem) if lexicon.doubles(stem) else stem
             form = base + ending
             if not lexicon.is_word(form):

@@ -12,7 +12,7 @@ from bank.edit.sets import DO, HAVE, MODALS
 from bank.edit.wordset import word_set
 from bank.language import inflections
 
-_PAST_TIME = word_set("yesterday ago last earlier once")
+_SPANS = word_set("night week month year summer winter spring fall monday friday sunday")
 
 
 def other_number(s: Sentence) -> Iterator[Spot]:
@@ -49,7 +49,9 @@ def other_number(s: Sentence) -> Iterator[Spot]:
                 new = word.lemma_
             elif word.tag_ == "VBP" and token.key == word.lemma_:
                 new = next(iter(inflections(word.lemma_, "VBZ")), "")
-        if new and new != token.key:
+        # "If I were you" is right.
+        is_wish = new == "were" and any(t.key in ("if", "wish", "though") for t in s.c[:j])
+        if new and new != token.key and not is_wish:
             yield one("agreement", token.start, token.end, cased(new, token.text))
 
 
@@ -143,10 +145,14 @@ def form_after_helper(s: Sentence) -> Iterator[Spot]:
         helped = bare in DO | MODALS | {"ca", "wo"} or before == "to"
         if word.tag_ == "VB" and helped and past and past[0] != token.key:
             yield one("tense", token.start, token.end, cased(past[0], token.text))
-        if word.tag_ == "VBG" and before in ("is", "are", "was", "were", "am"):
+        is_state = bool(lexicon.lemmas(lemma, "ADJ")) or lemma in inflections(lemma, "VBN")
+        if word.tag_ == "VBG" and before in ("is", "are", "was", "were", "am") and not is_state:
             yield one("tense", token.start, token.end, cased(lemma, token.text))
         if word.tag_ == "VBN" and before in HAVE and lemma != token.key:
             yield one("tense", token.start, token.end, cased(lemma, token.text))
-        is_told = any(t.key in _PAST_TIME for t in s.c)
+        is_told = any(
+            t.key in ("yesterday", "ago") or t.key == "last" and s.key(k + 1) in _SPANS
+            for k, t in enumerate(s.c)
+        )
         if word.tag_ == "VBD" and is_told and lemma != token.key and word.dep_ == "ROOT":
             yield one("tense", token.start, token.end, cased(lemma, token.text))
