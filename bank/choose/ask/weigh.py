@@ -106,16 +106,16 @@ def _other_verb(a: Frame, b: Frame) -> bool:
 
 
 WEIGHTS = {
-    "constant": 0.57,
-    "share": 5.52,
-    "evidence": 0.61,
-    "worse_side": -0.93,
-    "both": -0.56,
-    "one": -1.42,
-    "general": -1.73,
-    "other_want": -3.06,
-    "like_want": -1.89,
-    "other_liking": -1.20,
-    "topic": -2.10,
-    "other_verb": 0.20,
+    "constant": 0.84,
+    "share": 4.67,
+    "evidence": 0.84,
+    "worse_side": -0.76,
+    "both": -0.66,
+    "one": -1.51,
+    "general": -1.82,
+    "other_want": -3.19,
+    "like_want": -1.86,
+    "other_liking": -1.25,
+    "topic": -1.97,
+    "other_verb": 0.32,
 }
