@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import cache
+
 from bank.check import names
 from bank.check.engine import ALL_KINDS, Found, at, on_text
 from bank.check.finding import Finding
@@ -53,6 +55,12 @@ def small_name(r: Reading) -> Found:
             continue
         if r.first[i] and not names.is_name(r.lower[i]):
             continue
+        if (
+            not _may_be_a_name(r.lower[i])
+            and r.before(i) not in _NAMED
+            and not (i + 1 < r.n and r.words[i + 1][0].isupper())
+        ):
+            continue
         verdict = _name_verdict(r, i)
         if verdict is None:
             continue
@@ -69,6 +77,18 @@ def small_name(r: Reading) -> Found:
             )  # fmt: skip
         )
     return found
+
+
+@cache
+def _may_be_a_name(word: str) -> bool:
+    """Whether more than the place could make `word` a name; most words can be passed over."""
+    word = word.removesuffix("'s").removesuffix("'")
+    return (
+        names.is_name(word) or word in names.KNOWN or word in names.TITLES or word in _TITLE_WORDS
+        or word in names.PERSON_NAMES or word in _STREETS or word in _PLACE_ENDS
+        or word in ("march", "may", "august") or word[:-1] in names.DAYS
+        or not lemmas(word) and word not in FUNCTION
+    )  # fmt: skip
 
 
 def _name_verdict(r: Reading, i: int) -> bool | None:
@@ -143,7 +163,12 @@ def _name_verdict(r: Reading, i: int) -> bool | None:
             and word not in FUNCTION
             else None
         )
-    if i and r.lower[i - 1] in names.TITLES and r.gap[i - 1].startswith("."):
+    if (
+        i
+        and r.lower[i - 1] in names.TITLES
+        and r.gap[i - 1].startswith(".")
+        and word not in FUNCTION
+    ):
         return True
     if (
         word in _PLACE_ENDS

@@ -319,7 +319,7 @@ def it_is_for_its(r: Reading, i: int) -> Found:
     """it's where its is meant.
 
     >>> show("The cat licked it's paw.")
-    ["apostrophe-contraction: it's -> its"]
+    ["homophone: it's -> its"]
     """
     j = i + 1
     if not _bare_thing(r, j) or r.lower[j] in (
@@ -369,13 +369,13 @@ def it_is_for_its(r: Reading, i: int) -> Found:
         return at(
             r,
             i,
-            "apostrophe-contraction",
+            "homophone",
             "For what belongs to it write “its”.",
             "its",
             before not in ("and",),
         )
     if _verb_behind(r, j) and (singular_of(r.lower[j]) or r.lower[j + 1] in AUXILIARIES):
-        return at(r, i, "apostrophe-contraction", "For what belongs to it write “its”.", "its")
+        return at(r, i, "homophone", "For what belongs to it write “its”.", "its")
     return None
 
 

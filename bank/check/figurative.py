@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from functools import cache
 
 from bank.check.engine import Found, on_text
 from bank.check.figures.inflect import in_form_of
@@ -120,6 +121,7 @@ def thing_that_acts_like_a_person(r: Reading) -> Found:
     return None
 
 
+@cache
 def _lemma(word: str, kind: str) -> str:
     found = lemmas(word).get(kind)
     return found[0] if found else ""

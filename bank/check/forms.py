@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import cache
+
 from bank.check.engine import Found, at, on_text, on_words
 from bank.check.finding import Finding
 from bank.check.grammar import FUNCTION, SUBJECTS, is_noun, verb_forms
@@ -95,6 +97,7 @@ def one_word_written_as_two(r: Reading) -> Found:
     return found
 
 
+@cache
 def _base(word: str) -> str:
     own = lemmas(word).get("NOUN", ())
     return own[0] if own else word

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from functools import cache
 
 from bank.check.engine import Found, at, on_text, on_words
 from bank.check.finding import Finding
@@ -298,6 +299,7 @@ def plural_that_no_noun_has(r: Reading) -> Found:
     return found
 
 
+@cache
 def bad_plural(word: str) -> str | None:
     """The right plural for a child's one, None where `word` is none.
 
@@ -369,6 +371,7 @@ _CONCRETE = word_set(
 )
 
 
+@cache
 def countable(word: str) -> bool:
     """Whether word pairs and forms show `word` as a thing that can be counted.
 

@@ -14,10 +14,24 @@ from typing import TYPE_CHECKING
 from bank.check.lexicon import word_set
 
 if TYPE_CHECKING:
+    from spacy.strings import StringStore
     from spacy.tokens import Doc
 
 _WORD = re.compile(r"[^\W_]+(?:['’-][^\W_]+)*")
 _SHORT = word_set("mr mrs ms dr st mt jr sr prof gen rev capt sgt lt no vs etc dept ave rd")
+
+
+_ATTRIBUTES = ["IDX", "TAG", "DEP", "HEAD"]
+_WRAP, _HALF = 1 << 64, 1 << 63
+_names: dict[int, str] = {}
+
+
+def _name(number: int, strings: StringStore) -> str:
+    """The string behind one of spaCy's numbers."""
+    name = _names.get(number)
+    if name is None:
+        name = _names[number] = strings[number] if number else ""
+    return name
 
 
 class Reading:
@@ -53,14 +67,18 @@ class Reading:
         heads = [0] * n
         word_of: list[int] = []
         at, last = -1, -1
-        for token in doc:
-            start = token.idx
+        # One array for the whole text: a Token for each word would cost more than the rules.
+        strings = doc.vocab.strings
+        places = doc.to_array(_ATTRIBUTES).tolist()
+        for k, (start, tag, dep, head) in enumerate(places):
             while at + 1 < n and self.starts[at + 1] <= start:
                 at += 1
             word_of.append(max(at, 0))
             if at > last:
                 last = at
-                self.tag[at], self.dep[at], heads[at] = token.tag_, token.dep_, token.head.i
+                self.tag[at], self.dep[at] = _name(tag, strings), _name(dep, strings)
+                # A head is stored as a distance; those to the left wrap around.
+                heads[at] = k + (head - _WRAP if head >= _HALF else head)
         if word_of:
             self.head = [word_of[h] for h in heads]
 

@@ -446,6 +446,12 @@ _SAID_RIGHT = re.compile(
 )
 
 
+_SPEAKS = word_set(
+    """said says asked asks yelled shouted cried whispered replied answered exclaimed called told
+    explained reminded warned announced added begged promised laughed sang suggested wondered"""
+)
+
+
 @on_text()
 def speech_without_marks(r: Reading) -> Found:
     """The words that someone says stand between talking marks.
@@ -459,6 +465,8 @@ def speech_without_marks(r: Reading) -> Found:
     """
     text = r.text
     count = sum(text.count(c) for c in _QUOTES)
+    if not count and _SPEAKS.isdisjoint(r.lower):
+        return None
     if count:
         if count % 2 == 0:
             return None

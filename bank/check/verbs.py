@@ -111,6 +111,8 @@ def _needs_plain(r: Reading, j: int, why: str, asks: bool = False) -> Finding | 
         # "Where do bears sleep": the things that are asked about.
         return None
     right = "be" if word in ("was", "were", "is", "are") else form(word, "VB")
+    if right and forms == {"VBZ"}:
+        return at(r, j, "agreement", f"{why} “{right}”.", right)
     return _finding(r, j, right, why) if right else None
 
 
@@ -119,7 +121,7 @@ def plain_form_after_can(r: Reading, i: int) -> Found:
     """After can, will, should and their like the verb is plain.
 
     >>> show("She can sings very well.")
-    ['tense: sings -> sing']
+    ['agreement: sings -> sing']
     """
     if (
         not r.near(i)
