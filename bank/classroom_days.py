@@ -27,7 +27,7 @@ from bank.store_sets import (
 )
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True, eq=False)
 class GivenView:
     """One item of a set as a page shows it: as printed where it was printed, else as it stands."""
 
@@ -56,7 +56,7 @@ class GivenView:
         return {name: getattr(self, name) for name in self.__slots__}
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True, eq=False)
 class SetView:
     """One learner's set of a day."""
 
@@ -81,7 +81,7 @@ class SetView:
         }
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True, eq=False)
 class KeySentence:
     """One sentence of the day on the answer key.
 
@@ -95,7 +95,7 @@ class KeySentence:
     versions: tuple[tuple[str, tuple[int, ...], tuple[str, ...]], ...]
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True, eq=False)
 class KeyAnswer:
     """A question with an expected answer, and who has it."""
 
@@ -106,7 +106,7 @@ class KeyAnswer:
     learners: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True, eq=False)
 class Key:
     """The answer key of a day."""
 

@@ -172,7 +172,7 @@ def twins_of(store: Store, item_id: str) -> list[str]:
     ]
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True, eq=False)
 class Query:
     """What to find: any of the parts may be left out."""
 

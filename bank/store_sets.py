@@ -98,7 +98,7 @@ def remove_learner(store: Store, number: int) -> None:
         store.execute("DELETE FROM learner WHERE number = ?", (number,))
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True, eq=False)
 class Given:
     """One item of a set: which, in which faulty version, from which rung of the ladder, and why."""
 
@@ -112,7 +112,7 @@ class Given:
     printed: dict[str, Any] | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True, eq=False)
 class DaySet:
     """What one learner is given on one day, with the lines that say what is less than wished."""
 
@@ -203,7 +203,7 @@ def remove_set(store: Store, learner: int, day: dt.date) -> None:
         )
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True, eq=False)
 class Candidate:
     """An item that may be chosen. `ends_in` are the days to the end of its season, None without one."""
 
@@ -216,7 +216,7 @@ class Candidate:
     last_seen: str | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True, eq=False)
 class Want:
     """What is looked for: a kind within levels, new to these learners, on this day."""
 

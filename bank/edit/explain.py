@@ -107,7 +107,7 @@ def _tense(wrong: str, right: str) -> str:
 
 def _plural(wrong: str, right: str) -> str:
     if wrong.lower() in (right.lower() + "s", right.lower() + "es"):
-        return f"There is just one. Write {right}."
+        return f"We say it like this: {right}."  # one of them, or a word like deer
     return f"There is more than one. Write {right}."
 
 
