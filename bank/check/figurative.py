@@ -112,6 +112,13 @@ def thing_that_acts_like_a_person(r: Reading) -> Found:
         if r.lower[j] == "to" and r.near(j):
             j += 1
         if (
+            j + 2 < r.n
+            and r.lower[j + 1] == "and"
+            and r.near(j)
+            and _lemma(r.lower[j + 2], "VERB") in _HUMAN_ACTS
+        ):
+            j += 2
+        if (
             _lemma(r.lower[j], "VERB") in _HUMAN_ACTS
             and r.tag[j][:1] == "V"
             and _lemma(r.lower[j], "VERB") != "stare"

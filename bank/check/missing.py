@@ -23,6 +23,7 @@ from bank.check.grammar import (
     verb_forms,
 )  # fmt: skip
 from bank.check.lexicon import lemmas, pair, word_set, zipf
+from bank.check.names import PERSON_NAMES
 from bank.check.reading import Reading
 from bank.check.spelling import is_word
 
@@ -385,7 +386,9 @@ def _no_verb(r: Reading, start: int, close: int) -> Finding | None:
         return None
     if "VB" in verb_forms(word) and not describes:
         return None
-    if not pronoun and phrase.last > start + 1 and "VB" in verb_forms(r.lower[last]):
+    if not pronoun and phrase.last > start + 1 and verb_forms(r.lower[last]) & {"VB", "VBZ"}:
+        return None
+    if not pronoun and last == start and subject not in PERSON_NAMES and verb_forms(subject):
         return None
     if (
         not pronoun

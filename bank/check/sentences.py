@@ -291,7 +291,7 @@ def _pronoun_seam(r: Reading, k: int, close: int) -> bool:
     if before in PREPOSITIONS and word in ("you", "it"):
         return False
     v = _clause(r, k, close)
-    if v is None or "'" in word and is_verb_tag(r.tag[k - 1]):
+    if v is None or "'" in word and is_verb_tag(r.tag[k - 1]) or "so" in r.lower[max(0, k - 4) : k]:
         return False
     if "'" in word:
         v = k

@@ -303,7 +303,7 @@ def form_after_be(r: Reading, i: int) -> Found:
     ):
         return None
     asks = r.first[i] or r.before(i) in WH
-    if word in ("like", "please", "thank", "let") or asks and is_noun(word):
+    if word == "got" or word in ("like", "please", "thank", "let") or asks and is_noun(word):
         return None
     if "VBD" in forms and "VB" not in forms:
         return _finding(r, j, right, f"After “{r.words[i]}” stands", word != "saw")

@@ -134,22 +134,31 @@ def _ends(r: Reading, i: int, part: frozenset[str], slots: dict[str, str], step:
     if ".." in part:
         # The part before or after the gap still has to match; a gap of no words steps back by one.
         return [i + step * k for k in range(-1, 4) if -1 <= i + step * k <= r.n]
-    if "MY" in part and (word in _POSSESSIVE or word.endswith(("'s", "s'"))):
-        slots["MY"] = r.words[i]
-        start = i
-        if word.endswith("'s") and i > 0 and r.lower[i - 1] in _OPENS_NAME:
-            slots["MY"] = f"{r.words[i - 1]} {r.words[i]}"
-            if step < 0:
-                start = i - 1
-        return [start]
-    if "MY" in part and step > 0 and word in _OPENS_NAME and r.word(i + 1).endswith("'s"):
-        slots["MY"] = f"{r.words[i]} {r.words[i + 1]}"
-        return [i + 1]
+    if "MY" in part:
+        return _owner(r, i, slots, step)
     if "ME" in part:
         return _thing(r, i, slots, step)
     if "MYself" in part and word in _SELF:
         return [i]
     return [i] if not part.isdisjoint(_keys(word)) else []
+
+
+def _owner(r: Reading, i: int, slots: dict[str, str], step: int) -> list[int]:
+    """my, Ana's, her grandfather's: where the owner that begins at `i` can end."""
+    word = r.lower[i]
+    if step > 0 and word in _OPENS_NAME and r.word(i + 1).endswith(("'s", "s'")):
+        slots["MY"] = f"{r.words[i]} {r.words[i + 1]}"
+        return [i + 1]
+    if word in _POSSESSIVE:
+        slots["MY"] = r.words[i]
+        return [i]
+    if word.endswith(("'s", "s'")):
+        slots["MY"] = r.words[i]
+        if step < 0 and i > 0 and r.lower[i - 1] in _OPENS_NAME:
+            slots["MY"] = f"{r.words[i - 1]} {r.words[i]}"
+            return [i - 1]
+        return [i]
+    return []
 
 
 def _thing(r: Reading, i: int, slots: dict[str, str], step: int) -> list[int]:
