@@ -6,6 +6,7 @@ import csv
 import json
 import os
 import random
+import sqlite3
 import statistics
 import time
 from importlib.resources import files
@@ -13,14 +14,11 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from making import make_item
 
 from bank.choose.ask.keys import keys_of
 from bank.choose.ask.lexicon import lexicon
 from bank.choose.twins import METHOD, ask_frame, same_ask_frames
 from bank.language import parse_many
-from bank.store import create_store
-from bank.store_items import set_ask_keys, sharing_keys, write_item
 
 pytestmark = pytest.mark.bench
 
@@ -50,6 +48,22 @@ def varied(frame: dict[str, Any], words: list[list[str]], rng: random.Random) ->
     return {**frame, "atoms": atoms, "words": [*frame["words"], str(rng.random())]}
 
 
+def sharing(bank: sqlite3.Connection, keys: list[str], most: int = 400) -> list[dict[str, Any]]:
+    """The frames that share a key, the rarest keys first, at most `most` for each key."""
+    count = "SELECT count(*) FROM (SELECT 1 FROM ask_key WHERE key = ? LIMIT ?)"
+    rarest = sorted((bank.execute(count, (key, most)).fetchone()[0], key) for key in keys)
+    found: dict[int, dict[str, Any]] = {}
+    for _, key in rarest:
+        rows = bank.execute(
+            "SELECT ask.item, frame FROM ask_key JOIN ask USING (item) WHERE key = ? LIMIT ?",
+            (key, most),
+        )
+        for item, frame in rows:
+            if item not in found:
+                found[item] = json.loads(frame)
+    return list(found.values())
+
+
 def test_the_twins_of_one_new_item_are_found_in_a_large_bank(
     tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
@@ -57,21 +71,22 @@ def test_the_twins_of_one_new_item_are_found_in_a_large_bank(
     built = some_frames(min(600, SIZE // 4))
     words = [[name] for name in lexicon().kinds]
     words += [names for frame in built for names, weight, *_ in frame["atoms"] if weight > 0.3]
-    store = create_store(tmp_path / "bank.sqlite3")
-    with store.writing():
-        for n in range(SIZE):
-            frame = built[n] if n < len(built) else varied(rng.choice(built), words, rng)
-            keys = keys_of(frame)
-            write_item(store, make_item(n, "question", 1.5, ask={"frame": frame, "keys": keys}))
-            set_ask_keys(store, f"q{n:05}", keys)
+    bank = sqlite3.connect(tmp_path / "asks.sqlite3")
+    bank.execute("CREATE TABLE ask (item INTEGER PRIMARY KEY, frame TEXT)")
+    bank.execute(
+        "CREATE TABLE ask_key (key TEXT, item INTEGER, PRIMARY KEY (key, item)) WITHOUT ROWID"
+    )
+    for n in range(SIZE):
+        frame = built[n] if n < len(built) else varied(rng.choice(built), words, rng)
+        bank.execute("INSERT INTO ask VALUES (?, ?)", (n, json.dumps(frame)))
+        bank.executemany("INSERT INTO ask_key VALUES (?, ?)", [(key, n) for key in keys_of(frame)])
     times: list[float] = []
     compared: list[int] = []
     same_ask_frames(built[0], built[1])  # the lists of words are read once
     for frame in rng.sample(built, 50):
-        mine = json.loads(json.dumps(frame))
         started = time.perf_counter()
-        others = sharing_keys(store, keys_of(mine), "new")
-        found = [item for item, other in others.items() if same_ask_frames(mine, other)]
+        others = sharing(bank, keys_of(frame))
+        found = [other for other in others if same_ask_frames(frame, other)]
         times.append(time.perf_counter() - started)
         compared.append(len(others))
         assert found, "the item itself is in the bank"
