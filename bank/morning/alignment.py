@@ -12,9 +12,10 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
+from heapq import heappop, heappush
+from itertools import count
 
 VOWELS = frozenset("AA AE AH AO AW AY EH ER EY IH IY OW OY UH UW".split())
-_LONGEST = 4
 
 # Letters, then their regular sounds divided by "|"; "-" is silent. Sounds of one pairing stand
 # beside each other. An asterisk marks a sound that is met but taught as an exception.
@@ -64,18 +65,26 @@ class Segment:
         return any(sound in VOWELS for sound in self.sounds)
 
 
+_Way = tuple[int, int, int, int, tuple[Segment, ...]]
+
+
 @lru_cache(maxsize=1)
-def _pairings() -> dict[str, list[tuple[tuple[str, ...], bool]]]:
-    """For each grapheme its sounds, and whether they are regular."""
-    found: dict[str, list[tuple[tuple[str, ...], bool]]] = {}
+def _pairings() -> dict[str, list[tuple[str, list[tuple[Segment, int]]]]]:
+    """By first letter: each grapheme with its segments, one for each sound, and their costs."""
+    found: dict[str, list[tuple[Segment, int]]] = {}
     for entry in _TABLE.replace("\n", ";").split(";"):
         if not entry.strip():
             continue
         letters, _, rest = entry.strip().partition(" ")
         for part in rest.replace(" *", "|*").split("|"):
+            regular = not part.startswith("*")
             sounds = tuple(s for s in part.lstrip("*").split() if s != "-")
-            found.setdefault(letters, []).append((sounds, not part.startswith("*")))
-    return found
+            segment = Segment(letters, sounds, regular)
+            found.setdefault(letters, []).append((segment, _USUAL if regular else _UNUSUAL))
+    by_letter: dict[str, list[tuple[str, list[tuple[Segment, int]]]]] = {}
+    for letters, segments in found.items():
+        by_letter.setdefault(letters[0], []).append((letters, segments))
+    return by_letter
 
 
 def plain(phones: Sequence[str]) -> tuple[str, ...]:
@@ -100,19 +109,24 @@ def align(word: str, phones: Sequence[str]) -> tuple[Segment, ...] | None:
     """
     sounds = plain(phones)
     weak = [phone in _WEAK for phone in phones]
-    # best[i][j]: the least cost of taking the first i letters for the first j sounds, and the way.
-    best: dict[tuple[int, int], tuple[int, tuple[Segment, ...]]] = {(0, 0): (0, ())}
-    for i in range(len(word)):
-        for j in range(len(sounds) + 1):
-            if (i, j) not in best:
-                continue
-            cost, path = best[i, j]
-            for segment, price in _next_segments(word, i, sounds, j, path, weak):
-                at = (i + len(segment.letters), j + len(segment.sounds))
-                if at not in best or cost + price < best[at][0]:
-                    best[at] = (cost + price, (*path, segment))
-    found = best.get((len(word), len(sounds)))
-    return found[1] if found is not None else None
+    # The cheapest way so far is taken further first (Dijkstra), since most words need no guess.
+    number = count()
+    waiting: list[_Way] = [(0, next(number), 0, 0, ())]
+    done: set[tuple[int, int]] = set()
+    while waiting:
+        cost, _, i, j, path = heappop(waiting)
+        if (i, j) in done:
+            continue
+        if i == len(word):
+            if j == len(sounds):
+                return path
+            continue
+        done.add((i, j))
+        for segment, price in _next_segments(word, i, sounds, j, path, weak):
+            at = (i + len(segment.letters), j + len(segment.sounds))
+            if at not in done:
+                heappush(waiting, (cost + price, next(number), *at, (*path, segment)))
+    return None
 
 
 def _next_segments(
@@ -123,14 +137,17 @@ def _next_segments(
     path: tuple[Segment, ...],
     weak: Sequence[bool],
 ) -> Iterator[tuple[Segment, int]]:
-    for length in range(1, min(_LONGEST, len(word) - i) + 1):
-        letters, rest = word[i : i + length], word[i + length :]
+    for letters, segments in _pairings().get(word[i], ()):
+        if not word.startswith(letters, i):
+            continue
+        rest = word[i + len(letters) :]
         if letters in _AT_THE_END and (rest not in ("", "s") or word[i - 1 : i] == letters[0]):
             continue
-        for taken, regular in _pairings().get(letters, ()):
+        for segment, price in segments:
+            taken = segment.sounds
             heard = sounds[j : j + len(taken)] == taken
             if heard and not _splits_r(taken, rest, sounds[j + len(taken) :]):
-                yield Segment(letters, taken, regular), _USUAL if regular else _UNUSUAL
+                yield segment, price
     letter, rest = word[i], word[i + 1 :]
     if letter == "e" and rest in ("", "s", "d") and path and not path[-1].is_vowel:
         yield Segment("e", (), True), _USUAL

@@ -200,7 +200,7 @@ def sort_words() -> tuple[SortWord, ...]:
         readings = [align(text, phones) for phones in dict.fromkeys(sounds(text))]
         whole = tuple(reading for reading in readings if reading is not None)
         if whole and len(whole) == len(readings):
-            learnt = vocabulary.word(text).learnt
+            learnt = vocabulary.word(base or text).learnt
             if text in _MORE:
                 learnt = min(learnt, MORE_LEARNT)
             counted = {_beats(reading) for reading in whole}

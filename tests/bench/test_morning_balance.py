@@ -153,3 +153,12 @@ def test_no_plan_is_better_balanced_than_ours(mixed: bool) -> None:
     # where daily jobs clash with it; over a year that is not fair, so mixed rhythms may differ.
     assert rightly / CLASSES >= (0.9 if mixed else 1)
     assert equal / CLASSES >= (0.75 if mixed else 1)
+
+
+@pytest.mark.parametrize("seed", range(1001, 1005))
+def test_a_small_class_is_balanced_as_well_as_can_be(seed: int) -> None:
+    """The smoke run that always runs; the benchmark above takes many more."""
+    pytest.importorskip("scipy")
+    settings, weeks = small_class(seed, mixed=False)
+    best = best_balance(settings, weeks)
+    assert our_balance(settings, weeks) == (best, best is None or best > 1)

@@ -312,3 +312,9 @@ def test_every_rule_holds_for_a_year_or_the_tool_says_why_not(absences: bool) ->
         f"{named_jobs} of {jobs} jobs ({named_jobs / jobs:.0%}) named as impossible in some turn"
     )
     assert wrong == {}
+
+
+@pytest.mark.parametrize("seed", [501, 502])
+def test_a_random_class_keeps_every_rule_for_a_year(seed: int) -> None:
+    """The smoke run that always runs; the benchmark above takes many more."""
+    assert broken_rules(live(*random_class(seed))) == []
