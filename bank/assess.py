@@ -132,7 +132,7 @@ def _with_fixes(corrected: str, version: Version) -> Version:
         raise BankError(f"the faulty version has no error to fix: {version.faulty[:60]!r}")
     plain = [{**fix.to_dict(), "explanation": fix.explanation} for fix in fixes]
     # A version is kept as its fixes; what else is right in the sentence stands with the first one.
-    plain[0]["also_right"] = [other.note for other in alternatives(corrected)]
+    plain[0]["also_right"] = list(dict.fromkeys(other.note for other in alternatives(corrected)))
     return Version(version.faulty, tuple(plain))
 
 

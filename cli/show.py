@@ -212,18 +212,6 @@ def show_key(screen: Console, key: Key, with_learners: bool = False) -> None:
     screen.print(Text("\n".join(lines)))
 
 
-def marked(sentence: KeySentence, width: int) -> list[str]:
-    """The fullest version with its fixes numbered above it and proofreading marks below."""
-    from bank.edit import Fix, proof_lines
-
-    faulty, numbers, _ = sentence.versions[0]
-    has_places = all("wrong_start" in fix for fix in sentence.fixes)
-    if not has_places or numbers != tuple(range(1, len(sentence.fixes) + 1)):
-        return []
-    fixes = [Fix.from_dict(fix) for fix in sentence.fixes]
-    return proof_lines(faulty, fixes, width, legend=False)
-
-
 def show_key_sentence(screen: Console, sentence: KeySentence, with_learners: bool) -> None:
     """A sentence with numbered proofreading marks, the corrected one, and its fixes in order."""
     lines = ["Sentence to fix"]

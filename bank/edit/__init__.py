@@ -9,22 +9,22 @@ import importlib
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
-    from bank.edit.alternatives import Alternative, alternatives
     from bank.edit.attempt import mark_attempt
-    from bank.edit.nesting import Door, Version, doors, nested, offers
     from bank.edit.fix import Fix, Marks
+    from bank.edit.nesting import Door, Version, doors, nested, offers
+    from bank.edit.other_ways import Alternative, alternatives
     from bank.edit.planting import places, plant, plant_fixes
     from bank.edit.proof import proof_lines
     from bank.edit.versions import compare, compare_many
 
 # Each name is loaded when it is first used: the key draws stored fixes with none of the rules.
 _HOMES = {
-    "Alternative": "bank.edit.alternatives",
+    "Alternative": "bank.edit.other_ways",
     "Door": "bank.edit.nesting",
     "Fix": "bank.edit.fix",
     "Marks": "bank.edit.fix",
     "Version": "bank.edit.nesting",
-    "alternatives": "bank.edit.alternatives",
+    "alternatives": "bank.edit.other_ways",
     "compare": "bank.edit.versions",
     "compare_many": "bank.edit.versions",
     "doors": "bank.edit.nesting",

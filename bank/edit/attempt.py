@@ -10,10 +10,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from bank.edit.align import pair_cost
-from bank.edit.alternatives import alternatives
 from bank.edit.fix import Fix, Marks
 from bank.edit.introduced import one_error_each
 from bank.edit.net import Walked, build, nearest
+from bank.edit.other_ways import alternatives
 from bank.edit.pieces import Draft, Piece
 from bank.edit.tokens import Token, tokens
 from bank.edit.versions import Comparison, comparison, weight

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 
 from bank.edit.align import DROP_MARK, DROP_WORD, NEVER, pair_cost
-from bank.edit.alternatives import Alternative
+from bank.edit.other_ways import Alternative
 from bank.edit.pieces import Draft, Piece, layered
 from bank.edit.tokens import Token, tokens
 from bank.edit.versions import Comparison

@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from bank.edit import lexicon
-from bank.edit.alternatives import _NO_FOR_ANY
 from bank.edit.look import Sentence
 from bank.edit.make.spot import Spot, one
 from bank.edit.make.write import cased
+from bank.edit.other_ways import _NO_FOR_ANY
 
 _SUBJECT_TO_OBJECT = {"he": "him", "she": "her", "we": "us", "they": "them", "i": "me"}
 _OBJECT_TO_SUBJECT = {"him": "he", "us": "we", "them": "they", "me": "I"}

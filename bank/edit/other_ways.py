@@ -40,7 +40,13 @@ def alternatives(corrected: str) -> list[Alternative]:
 
 def _make(s: Sentence, j0: int, j1: int, text: str, note: str = "") -> Alternative:
     right = " ".join(token.text for token in s.c[j0:j1])
-    return Alternative(j0, j1, right, text, note or f"{text} for {right} is right too")
+    return Alternative(
+        j0, j1, right, text, note or f"{_said(text)} for {_said(right)} is right too"
+    )
+
+
+def _said(text: str) -> str:
+    return f'"{text}"' if any(letter.isalnum() for letter in text) else text
 
 
 def stronger_mark(s: Sentence) -> Iterator[Alternative]:
@@ -194,19 +200,16 @@ def joined_sentences(s: Sentence) -> Iterator[Alternative]:
         if s.key(j) == "." and j + 1 in s.starts and s.clause_behind(j) and s.clause_ahead(j + 1):
             first = s.c[j + 1]
             small = first.text if s.is_name(j + 1) else _small(first.text)
+            note = f'a comma with and, so or but, or a ; before "{small}" is right too'
             for link in ("; {}", ", and {}", ", so {}", ", but {}"):
-                yield _make(s, j, j + 2, link.format(small))
-            yield _make(s, j, j + 2, f"! {first.text}")
-        if (
-            s.key(j) == ","
-            and s.key(j + 1) in JOINERS
-            and s.clause_behind(j)
-            and s.clause_ahead(j + 2)
-        ):
-            after = s.c[j + 2]
-            yield _make(s, j, j + 3, f". {_big(after.text)}")
-            yield _make(s, j, j + 3, f"; {after.text}")
-            yield _make(s, j, j + 2, f". {_big(s.c[j + 1].text)}")
+                yield _make(s, j, j + 2, link.format(small), note)
+        joins = s.key(j) == "," and s.key(j + 1) in JOINERS
+        if joins and s.clause_behind(j) and s.clause_ahead(j + 2):
+            word, after = s.c[j + 1], s.c[j + 2]
+            note = f'two sentences, without "{word.text}" or with it, are right too'
+            yield _make(s, j, j + 3, f". {_big(after.text)}", note)
+            yield _make(s, j, j + 3, f"; {after.text}", note)
+            yield _make(s, j, j + 2, f". {_big(word.text)}", note)
 
 
 _NO_FOR_ANY = {
