@@ -1,6 +1,7 @@
 """The project as a whole: its layout, its wheel, its pipeline, and no network."""
 
 import hashlib
+import importlib
 import importlib.util
 import os
 import re
@@ -133,3 +134,11 @@ def test_an_installed_wheel_runs_the_demo_from_another_folder(tmp_path: Path) ->
         check=True,
     )
     assert str(home) in where.stdout
+
+
+def test_no_public_name_of_a_room_is_also_the_name_of_one_of_its_files() -> None:
+    """A lazily loaded name would turn into the module of the same name once that is imported."""
+    for room in ("edit",):
+        module = importlib.import_module(f"bank.{room}")
+        files = {path.stem for path in (ROOT / "bank" / room).glob("*")}
+        assert set(module.__all__) & files == set()
