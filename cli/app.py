@@ -31,6 +31,7 @@ PEOPLE = {
         "relevel",
         "conflicts",
     ),
+    "checking": ("check", "object"),
     "ahead": ("plan", "share", "stock"),
     "making": ("make-errors",),
     "level": ("level",),

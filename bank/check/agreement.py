@@ -166,8 +166,8 @@ def many_with_verb_for_one(r: Reading, i: int) -> Found:
     forms = verb_forms(word)
     if "VBZ" not in forms or "VB" in forms or r.tag[j] == "NNS" and subject in ("you", "we"):
         return None
-    right = form(word, "VB")
-    return _finding(r, j, r.words[i], right) if right else None
+    plain = form(word, "VB")
+    return _finding(r, j, r.words[i], plain) if plain else None
 
 
 def _relative(r: Reading, i: int) -> bool:

@@ -21,7 +21,7 @@ _WORD = re.compile(r"[^\W_]+(?:['’-][^\W_]+)*")
 _SHORT = word_set("mr mrs ms dr st mt jr sr prof gen rev capt sgt lt no vs etc dept ave rd")
 
 
-_ATTRIBUTES = ["IDX", "TAG", "DEP", "HEAD"]
+_ATTRIBUTES: list[int | str] = ["IDX", "TAG", "DEP", "HEAD"]
 _WRAP, _HALF = 1 << 64, 1 << 63
 _names: dict[int, str] = {}
 
