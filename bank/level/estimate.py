@@ -19,7 +19,7 @@ from bank.level.weights import WEIGHTS
 if TYPE_CHECKING:
     from spacy.tokens import Doc
 
-METHOD = "3"
+METHOD = "4"
 """The version of the method: it changes when the levels do, so that stored ones can be redone."""
 
 BATCH = 1024
@@ -84,16 +84,15 @@ def _level(text: str, kind: str, doc: Doc) -> Level:
     seen = evidence(doc, kind)
     if not any(vocabulary.is_english(word.text.lower()) for word in seen.words):
         raise ValueError(f"no English word in {text!r}")
-    plain = weighed(seen, kind)
-    blended = passage.on_the_trade_scale(plain, text, seen.running)
-    grade = min(HIGHEST, max(LOWEST, blended))
+    total = weighed(seen, kind)
+    grade = passage.on_the_trade_scale(total, text, seen.running)
     spread = _SPREAD_LEFT + _SPREAD_OF_A_WORD / sqrt(seen.running + 3)
     return Level(
         round(grade, 2),
         round(max(LOWEST, grade - spread), 2),
         round(min(HIGHEST, grade + spread), 2),
         LazyFormulas(text),
-        reasons_for(doc, seen, kind, blended),
+        reasons_for(doc, seen, kind, total, grade),
     )
 
 

@@ -99,6 +99,8 @@ def _is_name(token: Token, lower: str, starts: bool) -> bool:
     so that a rare word at the start is not taken for a name."""
     if not starts:
         return lower != "i"
+    if vocabulary.is_first_name(lower):
+        return True
     return token.tag_ in ("NNP", "NNPS") and not vocabulary.is_known(lower)
 
 
@@ -120,6 +122,7 @@ def features(seen: Evidence, kind: str) -> dict[str, float]:
         odd += known.odd
     share = 1.0 / (seen.running + PRIOR_WORDS)
     per_sentence = seen.length / seen.sentences
+    is_phrase = kind in ("topic", "sort")
     values = {
         "start": 1.0,
         "length": log(max(1.0, min(per_sentence, 3.0) if kind == "sort" else per_sentence)),
@@ -129,7 +132,8 @@ def features(seen: Evidence, kind: str) -> dict[str, float]:
         "rare": share * rare,
         "learner": share * learner,
         "odd": share * odd,
-        "topic": float(kind in ("topic", "sort")),
+        "topic": float(is_phrase),
+        "topic late": share * late if is_phrase else 0.0,
         **dict.fromkeys(CLAUSE_KINDS, 0.0),
         **dict.fromkeys(ASKED, 0.0),
     }

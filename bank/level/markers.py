@@ -35,8 +35,7 @@ _FEELINGS = frozenset(
     "bed".split()
 )
 _COMPARING = frozenset(
-    "different distinct dissimilar alike compare similar difference differ similarity contrast "
-    "between than".split()
+    "different distinct dissimilar alike compare similar difference differ similarity contrast".split()
 )
 _EXPLAINING = frozenset("explain describe justify persuade convince suppose evaluate".split())
 _ONE_WORD_HOW = frozenset("many much old long often far big tall".split())

@@ -12,6 +12,8 @@ from math import tanh
 from statistics import median
 
 from bank.level import formulas
+from bank.level.scale import HIGHEST, LOWEST
+from bank.level.weights import as_grade
 
 PROMPT_LENGTH, FULL_LENGTH = 30, 150
 NEAREST = 0.8
@@ -37,16 +39,18 @@ GRADE_FORMULAS = (
 )
 
 
-def on_the_trade_scale(plain: float, text: str, running: int) -> float:
-    """The level of a text of `running` words whose words and build alone give the level `plain`."""
+def on_the_trade_scale(total: float, text: str, running: int) -> float:
+    """The level of a text of `running` words whose words and build weigh `total` in all."""
+    plain = as_grade(total)
     if running <= PROMPT_LENGTH:
         return plain
     long = min(1.0, (running - PROMPT_LENGTH) / (FULL_LENGTH - PROMPT_LENGTH))
-    traded = min(start + slope * plain for start, slope in TO_THE_TRADE)
+    traded = min(start + slope * total for start, slope in TO_THE_TRADE)
     wanted = plain + long * (traded - plain)
     middle = middle_of_formulas(text)
     reach = NEAREST + max(0, FULL_LENGTH - running) * PER_MISSING_WORD
-    return middle + reach * tanh(PULL * (wanted - middle) / reach)
+    grade = middle + reach * tanh(PULL * (wanted - middle) / reach)
+    return min(HIGHEST, max(LOWEST, grade))
 
 
 def middle_of_formulas(text: str) -> float:

@@ -12,9 +12,9 @@ from math import log
 from typing import TYPE_CHECKING
 
 from bank.level.evidence import PRIOR_WORDS, Evidence
-from bank.level.scale import HIGHEST, LOWEST, Reason
+from bank.level.scale import Reason
 from bank.level.vocabulary import Word
-from bank.level.weights import WEIGHTS
+from bank.level.weights import WEIGHTS, as_grade
 
 if TYPE_CHECKING:
     from spacy.tokens import Doc
@@ -38,29 +38,33 @@ _SAID_OF_ASK = {
 _ONE_WORD = frozenset({"negation"})
 
 
-def reasons_for(doc: Doc, seen: Evidence, kind: str, total: float) -> tuple[Reason, ...]:
-    """The reasons for a level of `total` (not yet held between the ends of the scale).
-
-    The dearest comes first.
-    """
+def reasons_for(
+    doc: Doc, seen: Evidence, kind: str, total: float, grade: float
+) -> tuple[Reason, ...]:
+    """The reasons for a level `grade` of a text that weighs `total` in all; the dearest comes first."""
     found = [
-        *_of_words(seen),
+        *_of_words(seen, kind in ("topic", "sort")),
         *_of_markers(doc, seen),
         *_of_length(seen, kind),
         *_of_ask(doc, seen),
     ]
-    return tuple(
-        Reason(what, text, round(cost, 2), round(_held(total - cost), 2), said)
+    plain = as_grade(total)
+    priced = [
+        (what, text, min(grade, plain - as_grade(total - cost)), said)
         for what, text, cost, said in sorted(found, key=lambda reason: -reason[2])
         if cost >= LEAST_COST
+    ]
+    return tuple(
+        Reason(what, text, round(cost, 2), round(grade - cost, 2), said)
+        for what, text, cost, said in priced
     )
 
 
 @lru_cache(maxsize=65536)
-def weight(word: Word) -> float:
+def weight(word: Word, in_topic: bool = False) -> float:
     """What one word would add to the level if it stood alone for the whole text, in grades."""
     return (
-        WEIGHTS["late"] * word.late
+        (WEIGHTS["late"] + WEIGHTS["topic late"] * in_topic) * word.late
         + WEIGHTS["late squared"] * word.late**2
         + WEIGHTS["rare"] * word.rare
         + WEIGHTS["learner"] * word.learner
@@ -71,12 +75,12 @@ def weight(word: Word) -> float:
 _Found = tuple[str, str, float, str]
 
 
-def _of_words(seen: Evidence) -> Iterator[_Found]:
+def _of_words(seen: Evidence, in_topic: bool) -> Iterator[_Found]:
     share = 1.0 / (seen.running + PRIOR_WORDS)
     costs: dict[str, float] = {}
     grades: dict[str, float] = {}
     for word in seen.words:
-        cost = share * weight(word.known)
+        cost = share * weight(word.known, in_topic)
         if not word.is_name and cost * seen.running >= LEAST_COST:
             costs[word.text] = costs.get(word.text, 0.0) + cost
             grades[word.text] = word.known.learnt
@@ -119,7 +123,3 @@ def _of_length(seen: Evidence, kind: str) -> Iterator[_Found]:
 def _of_ask(doc: Doc, seen: Evidence) -> Iterator[_Found]:
     if seen.asked in _SAID_OF_ASK:
         yield "ask", seen.asked, WEIGHTS[seen.asked], _SAID_OF_ASK[seen.asked]
-
-
-def _held(grade: float) -> float:
-    return min(HIGHEST, max(LOWEST, grade))

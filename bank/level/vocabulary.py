@@ -188,6 +188,11 @@ def is_listed(text: str) -> bool:
     return any(form in _familiar() for form in _with_bases(text))
 
 
+def is_first_name(text: str) -> bool:
+    """Whether a lower-case word is a common first name and no everyday word of small children."""
+    return text in own_list("names") and text not in own_list("early")
+
+
 def is_known(text: str) -> bool:
     """Whether a word is known as an ordinary word, and so not taken for a name."""
     if group_of(text) != "other":
@@ -224,7 +229,7 @@ def _bases(text: str) -> Iterable[str]:
 
 @cache
 def own_list(name: str) -> Mapping[str, frozenset[str]]:
-    """One of our own word lists, "early" or "next": each word with the sections it stands in."""
+    """One of our own word lists, "early", "next" or "names": words with the sections they stand in."""
     sections: dict[str, frozenset[str]] = {}
     section = ""
     text = resources.files("bank.level").joinpath("lists", f"{name}.txt").read_text("utf-8")

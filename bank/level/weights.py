@@ -12,27 +12,43 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from bank.level.scale import HIGHEST, LOWEST
+
 FITTED: Mapping[str, float] = {
-    "start": -1.70,
-    "length": 1.67,
-    "late": 0.90,
-    "late squared": 0.03,
-    "rare": 2.58,
-    "learner": 0.75,
-    "topic": 0.96,
-    "that": 0.47,
-    "conditional": 0.69,
-    "negation": 0.24,
-    "why": 1.06,
-    "compare": 0.88,
+    "start": -2.18,
+    "length": 1.86,
+    "late": 0.97,
+    "late squared": 0.06,
+    "rare": 2.06,
+    "learner": 0.52,
+    "topic": 0.61,
+    "topic late": 0.78,
+    "that": 0.54,
+    "conditional": 0.66,
+    "negation": 0.22,
+    "why": 1.15,
 }
 JUDGED: Mapping[str, float] = {
     "sentences": 0.3,
     "clause": 0.15,
     "relative": 0.15,
     "passive": 0.1,
+    "compare": 0.6,
     "odd": 0.3,
     "how": 0.4,
     "explain": 0.8,
 }
+# A short text of several hard words runs up faster than a person would place it; above grade 5 only
+# this share of the rest counts. Set on the tuned half of the placed prompts.
+EASED_FROM, EASED_TO = 5.0, 0.7
 WEIGHTS: Mapping[str, float] = {**FITTED, **JUDGED}
+
+
+def as_grade(total: float) -> float:
+    """The reading grade of a prompt from the sum of what it weighs, between the scale's ends.
+
+    >>> as_grade(3.2), as_grade(7.0), as_grade(-1.0)
+    (3.2, 6.4, 0.0)
+    """
+    eased = EASED_FROM + EASED_TO * (total - EASED_FROM) if total > EASED_FROM else total
+    return min(HIGHEST, max(LOWEST, eased))

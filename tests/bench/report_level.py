@@ -22,7 +22,7 @@ sys.path[:0] = [".", str(Path(__file__).parent)]
 
 import fit_level  # noqa: E402
 
-from bank.level.weights import WEIGHTS  # noqa: E402
+from bank.level.weights import WEIGHTS, as_grade  # noqa: E402
 
 PAIRS = fit_level.PLACED.with_name("ordered_pairs.tsv")
 # Each ingredient with the features that go when it is left out.
@@ -36,13 +36,13 @@ INGREDIENTS = {
     "passives": ("passive",),
     "negation": ("negation",),
     "what is asked": ("why", "compare", "explain", "how"),
-    "kind": ("topic",),
+    "kind": ("topic", "topic late"),
 }
 
 
 def levels(rows: list[dict[str, float]], weights: Mapping[str, float] = WEIGHTS) -> np.ndarray:
     totals = [sum(weights.get(name, 0.0) * value for name, value in row.items()) for row in rows]
-    return np.clip(totals, 0, 12)
+    return np.array([as_grade(total) for total in totals])
 
 
 def order(name: str, texts: list[tuple[str, float]]) -> None:
