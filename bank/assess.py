@@ -16,6 +16,7 @@ if TYPE_CHECKING:
     from bank.level.ear import Ear
 
 BATCH = 256
+ASKING = ("question", "topic")  # kinds that can have a twin
 NO_FAULTY = "no-faulty"
 
 
@@ -50,6 +51,7 @@ def try_assess_many(
     """Each item assessed, or as it was with the reason why it cannot be."""
     from itertools import islice
 
+    from bank.choose.twins import ask_frames
     from bank.language import parse_many
 
     rest = iter(items)
@@ -60,17 +62,19 @@ def try_assess_many(
         ]
         for _ in parse_many(texts):
             pass
+        # What is asked is read off a reworded text, which takes a parse of its own.
+        asking = [item.text for item in batch if item.kind in ASKING]
+        frames = dict(zip(asking, ask_frames(asking), strict=True))
         for item in batch:
             try:
-                yield _assessed(item, ear), None
+                yield _assessed(item, frames.get(item.text), ear), None
             except BankError as problem:
                 yield item, problem
 
 
-def _assessed(item: Item, ear: Ear | None) -> Item:
+def _assessed(item: Item, frame: Any, ear: Ear | None) -> Item:
     from bank.check import check_text
     from bank.choose.ask.keys import keys_of
-    from bank.choose.twins import ask_frame
     from bank.level import level_text
 
     try:
@@ -81,7 +85,6 @@ def _assessed(item: Item, ear: Ear | None) -> Item:
     findings = [finding.to_dict() for finding in check_text(item.text, item.kind)]
     if item.kind == "sentence" and not versions:
         findings.append(_no_faulty())
-    frame = ask_frame(item.text) if item.kind in ("question", "topic") else None
     word = item.question_word or (question_word_of(item.text) if item.kind == "question" else "")
     plain: dict[str, Any] = level.to_dict()
     done = replace(
