@@ -13,7 +13,7 @@ from typing import Any
 
 from bank.calendar import SchoolCalendar
 from bank.choose.rules import DEFAULT_SCOPES, DEFAULT_SHORT, SLOTS, TWIN_DAYS, Rules
-from bank.item import BankError, Item
+from bank.item import BankError, Item, Version
 from bank.learner import Learner
 from bank.store import Store
 from bank.store_items import get_items
@@ -248,6 +248,7 @@ def snapshot(item: Item, part: Given) -> dict[str, Any]:
         item.versions[min(part.version or 0, len(item.versions) - 1)] if item.versions else None
     )
     grade = item.reading_grade or 0.0
+    faulty, fixes = _own_version(item, version, part.keep)
     return {
         "text": item.text,
         "themes": list(item.themes),
@@ -261,10 +262,24 @@ def snapshot(item: Item, part: Given) -> dict[str, Any]:
         "starter": item.starter,
         "words": list(item.words),
         "picture": item.picture,
-        "faulty": version.faulty if version else "",
-        "fixes": list(version.fixes) if version else [],
+        "faulty": faulty,
+        "fixes": fixes,
         "findings": list(item.findings),
     }
+
+
+def _own_version(
+    item: Item, version: Version | None, keep: Sequence[int] | None
+) -> tuple[str, list[dict[str, Any]]]:
+    """The faulty text and its fixes, with only the errors that stay for this learner."""
+    if version is None:
+        return "", []
+    if keep is not None:
+        from bank.choose.own_version import only
+
+        if left := only(version.faulty, item.text, version.fixes, keep):
+            return left
+    return version.faulty, list(version.fixes)
 
 
 def given_view(part: Given, items: dict[str, Item]) -> GivenView:

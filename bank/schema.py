@@ -247,6 +247,48 @@ def morning_tables(db: Database) -> None:
         db.execute(statement)
 
 
+_PROGRESS = """
+ALTER TABLE mark ADD COLUMN skill TEXT NOT NULL DEFAULT '';
+ALTER TABLE mark ADD COLUMN amount INTEGER;
+CREATE INDEX mark_skill ON mark (learner, skill, day) WHERE replaced = 0 AND skill <> '';
+
+-- Something changed for a learner on that day: a line on the charts.
+CREATE TABLE phase (
+    id INTEGER PRIMARY KEY,
+    learner INTEGER NOT NULL REFERENCES learner (number) ON DELETE CASCADE,
+    day TEXT NOT NULL,
+    words TEXT NOT NULL CHECK (length(words) BETWEEN 1 AND 80)
+);
+CREATE INDEX phase_learner ON phase (learner, day);
+
+-- Files and folders that the tool wrote and that hold learners' codes; `learner` where it is one's own.
+CREATE TABLE written (
+    path TEXT PRIMARY KEY,
+    what TEXT NOT NULL CHECK (what IN ('prints', 'export', 'backup', 'report')),
+    learner INTEGER REFERENCES learner (number) ON DELETE CASCADE,
+    made TEXT NOT NULL
+) WITHOUT ROWID;
+
+-- What is left of learners who were forgotten: counts by item, without a code, a day or a number.
+CREATE TABLE item_count (
+    item TEXT PRIMARY KEY REFERENCES item (id) ON DELETE CASCADE,
+    given INTEGER NOT NULL DEFAULT 0,
+    alone INTEGER NOT NULL DEFAULT 0,
+    helped INTEGER NOT NULL DEFAULT 0,
+    not_done INTEGER NOT NULL DEFAULT 0,
+    fixes INTEGER NOT NULL DEFAULT 0,
+    missed INTEGER NOT NULL DEFAULT 0
+) WITHOUT ROWID;
+"""
+
+
+@migrations()
+def progress_tables(db: Database) -> None:
+    """Skills in marks, phases, what was written outside the bank, and counts without a code."""
+    for statement in _statements(_PROGRESS):
+        db.execute(statement)
+
+
 def _statements(script: str) -> list[str]:
     """The statements of a script without triggers; `executescript` would end the transaction."""
     return [statement for statement in script.split(";\n") if statement.strip()]

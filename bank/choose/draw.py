@@ -13,7 +13,7 @@ from dataclasses import replace
 
 from bank.choose.ladder import EASIER, IN_BAND, SEEN, Choice, climb_down
 from bank.choose.mix import Mixture
-from bank.choose.rules import PLURALS, SINGULARS, SLOTS, Rules
+from bank.choose.rules import PLURALS, REVIEW, SINGULARS, SLOTS, Rules
 from bank.choose.share import Circle, circles, own
 from bank.item import Item
 from bank.learner import Learner, grade_word
@@ -32,6 +32,10 @@ class Draw:
         back = rules.calendar.nth_school_day_before(day, rules.twin_days)
         self.twins_since = (back or day - dt.timedelta(days=2 * rules.twin_days)).isoformat()
         self.items: dict[str, Item] = {}
+        said = store.setting("progress", {})
+        self.mix: bool = said.get("mix", True)
+        self.review: Sequence[int] = said.get("review", REVIEW)
+        self.overdue: dict[int, dict[str, int]] = {}
 
     def sets(self, learners: Sequence[Learner]) -> list[DaySet]:
         """The sets of the learners who have none on that day; those who are away get none."""
@@ -105,8 +109,10 @@ class Draw:
             why["last_seen"] = candidate.last_seen
         if candidate.ends_in is not None:
             why["season_ends_in"] = candidate.ends_in
-        version = self._version(learner, candidate.item) if kind == "sentence" else None
-        return Given(kind, position, candidate.item, rung, version, None, why)
+        version, keep = (
+            self._version(learner, candidate.item) if kind == "sentence" else (None, None)
+        )
+        return Given(kind, position, candidate.item, rung, version, keep, why)
 
     def _fill(self, circle: Circle, kind: str) -> None:
         """Choose for the whole circle, so that a draw for some gives what a draw for all gives.
@@ -209,24 +215,55 @@ class Draw:
         missing = [item for item in ids if item not in self.items]
         self.items.update(get_items(self.store, missing))
 
-    def _version(self, learner: Learner, item_id: str) -> int | None:
-        """The faulty version that suits the learner: the most errors that their setting allows."""
+    def _version(self, learner: Learner, item_id: str) -> tuple[int | None, tuple[int, ...] | None]:
+        """The faulty version that suits the learner, and which of its errors stay (None: all).
+
+        By skills where the teacher has said something about them: one in work, the others
+        mastered. Else the most errors that the learner's setting allows.
+        """
         self._load([item_id])
-        versions = self.items[item_id].versions
-        if not versions:
-            return None
-        counts = [(len(version.fixes), position) for position, version in enumerate(versions)]
+        item = self.items[item_id]
+        if not item.versions:
+            return None, None
+        counts = [(len(version.fixes), position) for position, version in enumerate(item.versions)]
+        if learner.skills and self.mix:
+            from bank.choose.own_version import atoms, choose
+
+            position = max(counts)[1]
+            fullest = item.versions[position]
+            groups = atoms(fullest.faulty, item.text, fullest.fixes)
+            waited = self._waited(learner)
+            keep = choose(groups, fullest.fixes, learner.errors, learner.skills, waited)
+            if keep:
+                return position, None if len(keep) == len(fullest.fixes) else keep
         fitting = [pair for pair in counts if pair[0] <= learner.errors]
-        return max(fitting)[1] if fitting else min(counts)[1]
+        return (max(fitting) if fitting else min(counts))[1], None
+
+    def _waited(self, learner: Learner) -> dict[str, int]:
+        """By how many days each mastered skill is overdue; one that never came up is the most."""
+        if learner.number not in self.overdue:
+            from bank.progress.review import days_overdue
+            from bank.store_recent import skill_days
+
+            mastered = [code for code, state in learner.skills.items() if state == "mastered"]
+            came_up = skill_days(self.store, learner.number, mastered, self.day)
+            self.overdue[learner.number] = {
+                code: days_overdue(days, self.day, self.review) for code, days in came_up.items()
+            }
+        return self.overdue[learner.number]
 
     def _service(self, circle: Circle):  # type: ignore[no-untyped-def]
-        """How much a sentence serves the circle: the learners who work on one of its skills."""
-        wanted = {
-            skill: sum(one.skills.get(skill) == "in-work" for one in circle.learners)
-            for one in circle.learners
-            for skill in one.skills
-        }
-        wanted = {skill: count for skill, count in wanted.items() if count}
+        """How much a sentence serves the circle: the learners who work on one of its skills.
+
+        A mastered skill that is due again counts half.
+        """
+        wanted: dict[str, float] = {}
+        for one in circle.learners:
+            due = self._waited(one) if self.mix and "mastered" in one.skills.values() else {}
+            for code, state in one.skills.items():
+                worth = 1.0 if state == "in-work" else 0.5 if due.get(code, -1) >= 0 else 0.0
+                if worth:
+                    wanted[code] = wanted.get(code, 0.0) + worth
         if not wanted:
             return lambda candidate: 0.0
 

@@ -1,0 +1,110 @@
+"""Marks that were made on paper, typed into a spreadsheet: one row for each thing marked.
+
+Columns: `day`, `learner`, `what`, `mark`. `what` is `all`, `question 2`, `sentence`, `fix 3` (of a
+second sentence `sentence 2 fix 3`), `topic` or `step NAME`; `mark` is `alone`, a word for help, `not done`, `not asked`; for a fix `fixed` or
+`missed`; for a topic also a number of sentences. An empty mark says nothing.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+
+from bank.item import BankError
+from bank.progress.marks import ALONE, DONE, NOT_ASKED, NOT_DONE, STEP
+from bank.progress.sheet import Sheet, Slot, State
+
+COLUMNS = ("day", "learner", "what", "mark")
+_WORDS = {"alone": DONE, "not done": NOT_DONE, "not asked": NOT_ASKED}
+
+
+def name_of(slot: Slot) -> str:
+    """What a row calls a slot.
+
+    >>> name_of(Slot("question", 1, "Why?")), name_of(Slot("step", 0, "Game", part="game"))
+    ('question 2', 'step Game')
+    """
+    if slot.kind == STEP:
+        return f"step {slot.text}"
+    if slot.kind == "question" or slot.position:
+        return f"{slot.kind} {slot.position + 1}"
+    return slot.kind
+
+
+def blank_rows(sheet: Sheet, learner: str) -> list[dict[str, str]]:
+    """The rows of a sheet, with its marks where it has some, to fill in."""
+    made = []
+    for slot, state in zip(sheet.slots, sheet.states, strict=True):
+        mark = "" if state.said is None else _word(state)
+        if slot.kind == "topic" and state.amount is not None and state.said == DONE:
+            mark = f"{state.amount} {state.help or 'alone'}"
+        made.append((name_of(slot), mark))
+        for number in range(1, len(slot.fixes) + 1):
+            fixed = "missed" if number in state.missed else "fixed"
+            made.append((_fix_name(slot, number), fixed if state.said == DONE else ""))
+    day = sheet.day.isoformat()
+    return [{"day": day, "learner": learner, "what": what, "mark": mark} for what, mark in made]
+
+
+def _fix_name(slot: Slot, number: int) -> str:
+    """A fix is named alone in the first sentence, and with its sentence in another."""
+    return f"{name_of(slot)} fix {number}" if slot.position else f"fix {number}"
+
+
+def _word(state: State) -> str:
+    if state.said == DONE:
+        return state.help or "alone"
+    return next(word for word, said in _WORDS.items() if said == state.said)
+
+
+def fill(sheet: Sheet, cells: Sequence[tuple[str, str]]) -> None:
+    """Write (what, mark) pairs into a sheet; `BankError` says which cannot be."""
+    for what, mark in cells:
+        what, mark = (" ".join(text.split()).lower() for text in (what, mark))
+        if not mark:
+            continue
+        if what == "all":
+            said = _read_state(State(), mark, sheet.prompts, False)
+            sheet.states = [said if one.said is None else one for one in sheet.states]
+        elif match := re.fullmatch(r"(?:sentence (\d+) )?fix (\d+)", what):
+            _fill_fix(sheet, int(match[1] or 1) - 1, int(match[2]), mark)
+        else:
+            at = _slot_named(sheet, what)
+            topic = sheet.slots[at].kind == "topic"
+            sheet.states[at] = _read_state(sheet.states[at], mark, sheet.prompts, topic)
+
+
+def _slot_named(sheet: Sheet, what: str) -> int:
+    names = [name_of(slot).lower() for slot in sheet.slots]
+    codes = [f"step {slot.part}".lower() for slot in sheet.slots]
+    for named in (names, codes):
+        if what in named:
+            return named.index(what)
+    raise BankError(f"what: there is no {what[:40]!r} in this set; it has: {', '.join(names)}")
+
+
+def _fill_fix(sheet: Sheet, sentence: int, number: int, mark: str) -> None:
+    at = next((n for n, s in enumerate(sheet.slots) if s.fixes and s.position == sentence), None)
+    if at is None or not 1 <= number <= len(sheet.slots[at].fixes):
+        raise BankError(f"what: the sentence has no fix {number}")
+    if mark not in ("fixed", "missed"):
+        raise BankError(f"mark: a fix is fixed or missed, not {mark[:40]!r}")
+    state = sheet.states[at]
+    missed = state.missed | {number} if mark == "missed" else state.missed - {number}
+    sheet.states[at] = replace(state, said=state.said or DONE, missed=missed)
+
+
+def _read_state(state: State, mark: str, prompts: Sequence[str], topic: bool) -> State:
+    words: Mapping[str, str] = {word.lower(): word for word in prompts}
+    amount, rest = state.amount, mark
+    if topic and (match := re.match(r"(\d{1,2})\b ?", mark)):
+        amount, rest = int(match[1]), mark[match.end() :] or "alone"
+    if rest in _WORDS:
+        said = _WORDS[rest]
+        kept = replace(state, said=said, help=ALONE, amount=amount)
+        return kept if said == DONE else State(said)
+    if rest in words:
+        return replace(state, said=DONE, help=words[rest], amount=amount)
+    known = ", ".join(["alone", *prompts, "not done", "not asked"])
+    raise BankError(f"mark: {mark[:40]!r} is none of: {known}")
