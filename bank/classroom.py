@@ -28,6 +28,8 @@ if TYPE_CHECKING:
     from bank.classroom_items import Items
     from bank.classroom_morning import Morning
     from bank.classroom_paper import Paper
+    from bank.classroom_progress import Marks, Progress
+    from bank.classroom_records import Records
 
 
 def open_bank(
@@ -71,6 +73,27 @@ class Bank:
         from bank.classroom_morning import Morning
 
         return Morning(self.store, self.days)
+
+    @functools.cached_property
+    def marks(self) -> Marks:
+        """What learners did with their sets; loaded when asked for."""
+        from bank.classroom_progress import Marks
+
+        return Marks(self.store, self.days)
+
+    @functools.cached_property
+    def progress(self) -> Progress:
+        """What the marks say; loaded when asked for."""
+        from bank.classroom_progress import Progress
+
+        return Progress(self.store, self.days)
+
+    @functools.cached_property
+    def records(self) -> Records:
+        """Export, forget, backup and restore; loaded when asked for."""
+        from bank.classroom_records import Records
+
+        return Records(self.store, self.days)
 
     @property
     def path(self) -> Path:
@@ -137,6 +160,15 @@ class Learners:
             settings["code"] = check_code(settings["code"])
         new = _checked(replace(old, **settings))
         write_learner(self.store, new)
+        if (old.band, old.errors, old.mode, old.skills) != (
+            new.band,
+            new.errors,
+            new.mode,
+            new.skills,
+        ):
+            from bank.classroom_progress import note_change
+
+            note_change(self.store, old, new)
         return self.get(new.code)
 
     def _free_sign(self) -> str:

@@ -237,6 +237,14 @@ class Days:
 
         return swap(self, code, day, slot, reason, item)
 
+    def stuck(self, day: dt.date) -> list[tuple[str, str]]:
+        """Who is stuck by the marks up to `day`: the code, and the last days in words."""
+        if self.store.row("SELECT 1 FROM mark LIMIT 1") is None:
+            return []
+        from bank.store_recent import stuck
+
+        return stuck(self.store, day)
+
     def key(self, day: dt.date) -> Key:
         """The answer key of a day: each sentence once with its fixes, and expected answers."""
         return make_key(day, self.sets(day))

@@ -10,6 +10,9 @@ from collections.abc import Iterable
 
 from bank.store import Store
 
+# Two days below 80 % alone (common practice); both are settings.
+ALONE_SHARE, STUCK_DAYS = 0.8, 2
+
 
 def recent_days(store: Store, until: dt.date, count: int) -> dict[int, list[tuple[str, int, int]]]:
     """For each learner the last `count` days with marks up to `until`: (day, alone, of), in order."""
@@ -40,4 +43,21 @@ def skill_days(
             (learner, skill, until.isoformat()),
         )
         found[skill] = [(dt.date.fromisoformat(row[0]), bool(row[1])) for row in rows]
+    return found
+
+
+def stuck(store: Store, today: dt.date) -> list[tuple[str, str]]:
+    """The codes of learners whose last days with marks all lie below the share, and those days.
+
+    Days after `today` do not count.
+    """
+    said = store.setting("progress", {})
+    share, count = said.get("alone_share", ALONE_SHARE), said.get("stuck_days", STUCK_DAYS)
+    found = []
+    recent = recent_days(store, today, count)
+    for row in store.rows("SELECT number, code FROM learner ORDER BY code COLLATE NOCASE"):
+        days = recent.get(row["number"], [])
+        if len(days) == count and all(alone < share * of for _, alone, of in days):
+            words = " and ".join(f"{alone} of {of}" for _, alone, of in days)
+            found.append((row["code"], f"{words} alone on the last {count} days with marks"))
     return found

@@ -36,6 +36,9 @@ PEOPLE = {
     "making": ("make-errors",),
     "level": ("level",),
     "aide": ("key",),
+    "marks": ("mark", "marking"),
+    "progress": ("progress", "evidence"),
+    "records": ("backup", "restore", "learner"),
     "paper": ("pages", "strips", "board", "paper", "forget-prints", "picture"),
 }
 

@@ -121,11 +121,15 @@ def _draw(
     with use_bank() as bank:
         sets = bank.days.draw(when, codes, short, anyway)
         away = [one for one in bank.days.learners(codes) if one.is_away(when)]
+        stuck = bank.days.stuck(when) if next_steps else []
         path = bank.path
         rest = _rest(bank, when) if next_steps else {}
     short_of = any(len(one.of("question")) < _asked(one) for one in sets)
     if as_json:
-        print_json({"day": when, "away": [one.code for one in away], "sets": sets, **rest})
+        plain = {"day": when, "away": [one.code for one in away], "sets": sets, **rest}
+        if next_steps:
+            plain["stuck"] = [{"learner": one, "said": words} for one, words in stuck]
+        print_json(plain)
         return IN_PART if short_of else 0
     screen = console()
     screen.print(day_title(when), style="bold")
@@ -136,6 +140,8 @@ def _draw(
         say(line)
     if away:
         screen.print("Away: " + ", ".join(one.code for one in away))
+    for one, words in stuck:
+        screen.print(f"{one} is stuck: {words}")
     for line in _rest_lines(rest):
         say(line)
     if next_steps and sets:

@@ -253,25 +253,31 @@ class Draw:
         return self.overdue[learner.number]
 
     def _service(self, circle: Circle):  # type: ignore[no-untyped-def]
-        """How much a sentence serves the circle: the learners who work on one of its skills.
+        """How much a sentence serves the circle: its skills, one learner after the other.
 
-        A mastered skill that is due again counts half.
+        A skill in work counts one, a mastered one that is due again half, and a quarter that there
+        is anything at all that the learner was taught.
         """
         wanted: dict[str, float] = {}
+        taught: list[frozenset[str]] = []
         for one in circle.learners:
             due = self._waited(one) if self.mix and "mastered" in one.skills.values() else {}
             for code, state in one.skills.items():
                 worth = 1.0 if state == "in-work" else 0.5 if due.get(code, -1) >= 0 else 0.0
                 if worth:
                     wanted[code] = wanted.get(code, 0.0) + worth
-        if not wanted:
+            if one.skills and self.mix:
+                taught.append(frozenset(one.skills))
+        if not wanted and not taught:
             return lambda candidate: 0.0
 
         def serves(candidate: Candidate) -> float:
             rows = self.store.rows(
                 "SELECT value FROM tag WHERE item = ? AND family = 'skill'", (candidate.item,)
             )
-            return float(sum(wanted.get(row[0], 0) for row in rows))
+            skills = {row[0] for row in rows}
+            known = sum(not skills.isdisjoint(mine) for mine in taught)
+            return sum(wanted.get(skill, 0.0) for skill in skills) + 0.25 * known
 
         return serves
 

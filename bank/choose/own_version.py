@@ -8,6 +8,7 @@ drawn.
 from __future__ import annotations
 
 from collections.abc import Collection, Mapping, Sequence
+from dataclasses import dataclass
 from typing import Any
 
 Fix = Mapping[str, Any]
@@ -39,32 +40,34 @@ def only(
     made, kept = "", list[dict[str, Any]]()
     at = 0
     for unit in units:
-        first = fixes[unit[0]]
-        wrong_start, right_start = first["wrong_start"], first["right_start"]
-        wrong_end = max(fixes[n]["wrong_end"] for n in unit)
-        right_end = max(fixes[n]["right_end"] for n in unit)
-        wrong, right = faulty[wrong_start:wrong_end], corrected[right_start:right_end]
-        mine = [n for n in unit if n in keep]
-        text = _text(wrong, right, unit, mine, fixes)
-        if text is None:
-            return None
-        made += faulty[at:wrong_start]
-        shift = len(made) - wrong_start
-        for n in mine:
-            start, end = fixes[n]["wrong_start"] + shift, fixes[n]["wrong_end"] + shift
-            if len(mine) < len(unit):
-                start, end = len(made), len(made) + len(text)
-            kept.append(
-                {
-                    **fixes[n],
-                    "wrong": (made + text)[start:end],
-                    "wrong_start": start,
-                    "wrong_end": end,
-                }
-            )
+        made += faulty[at : unit.wrong[0]]
+        mine = [n for n in unit.fixes if n in keep]
+        shift = len(made) - unit.wrong[0]
+        if len(mine) == len(unit.fixes):
+            text = faulty[slice(*unit.wrong)]
+            kept += [_at(fixes[n], text, shift, len(made)) for n in mine]
+        elif mine:
+            part = _part(unit, mine, fixes)
+            if part is None:
+                return None
+            before = corrected[unit.right[0] : fixes[unit.fixes[0]]["right_start"]]
+            after = corrected[fixes[unit.fixes[0]]["right_end"] : unit.right[1]]
+            start = len(made) + len(before)
+            text = before + part + after
+            place = {"wrong": part, "wrong_start": start, "wrong_end": start + len(part)}
+            kept += [{**fixes[n], **place} for n in mine]
+        else:
+            text = corrected[slice(*unit.right)]
         made += text
-        at = wrong_end
+        at = unit.wrong[1]
     return made + faulty[at:], kept
+
+
+def _at(fix: Fix, text: str, shift: int, begins: int) -> dict[str, Any]:
+    """A fix moved by `shift`; `text` begins at `begins` and holds it."""
+    start, end = fix["wrong_start"] + shift, fix["wrong_end"] + shift
+    wrong = text[start - begins : end - begins]
+    return {**fix, "wrong": wrong, "wrong_start": start, "wrong_end": end}
 
 
 def atoms(faulty: str, corrected: str, fixes: Sequence[Fix]) -> list[Atom]:
@@ -74,39 +77,79 @@ def atoms(faulty: str, corrected: str, fixes: Sequence[Fix]) -> list[Atom]:
         return []
     found: list[Atom] = []
     for unit in units:
-        capital, rest = _capital_and_rest(unit, fixes)
-        found += [capital, rest] if capital else [unit]
+        capital, rest = _capital_and_rest(unit.fixes, fixes)
+        found += [capital, rest] if capital else [unit.fixes]
     return found
 
 
-def _units(faulty: str, corrected: str, fixes: Sequence[Fix]) -> list[Atom] | None:
-    """Fixes that share no letter of either text, left to right; None where the rest differs."""
-    places = ("wrong_start", "wrong_end", "right_start", "right_end")
-    if not fixes or any(place not in fix for fix in fixes for place in places):
+@dataclass(frozen=True, slots=True)
+class _Unit:
+    """Fixes that share letters, and what they change: a span of each text, spaces included."""
+
+    fixes: Atom
+    wrong: tuple[int, int]
+    right: tuple[int, int]
+
+
+_PLACES = ("wrong_start", "wrong_end", "right_start", "right_end")
+
+
+def _units(faulty: str, corrected: str, fixes: Sequence[Fix]) -> list[_Unit] | None:
+    """Fixes that share no letter of either text, left to right; None where the rest differs.
+
+    A word that is left out or too many takes a space with it, so spaces that differ go to a unit.
+    """
+    if not fixes or any(place not in fix for fix in fixes for place in _PLACES):
         return None
     order = sorted(
         range(len(fixes)), key=lambda n: (fixes[n]["wrong_start"], fixes[n]["right_start"])
     )
-    units: list[list[int]] = []
+    groups: list[list[int]] = []
     ends = (0, 0)
     for n in order:
         fix = fixes[n]
-        overlaps = fix["wrong_start"] < ends[0] or fix["right_start"] < ends[1]
-        if units and overlaps:
-            units[-1].append(n)
+        if groups and (fix["wrong_start"] < ends[0] or fix["right_start"] < ends[1]):
+            groups[-1].append(n)
         else:
-            units.append([n])
+            groups.append([n])
         ends = (max(ends[0], fix["wrong_end"]), max(ends[1], fix["right_end"]))
-    at_wrong = at_right = 0
-    for unit in units:
-        wrong_start = min(fixes[n]["wrong_start"] for n in unit)
-        right_start = min(fixes[n]["right_start"] for n in unit)
-        same_start = fixes[unit[0]]["right_start"] == right_start
-        if not same_start or faulty[at_wrong:wrong_start] != corrected[at_right:right_start]:
+    wrong = [_span(fixes, group, "wrong") for group in groups]
+    right = [_span(fixes, group, "right") for group in groups]
+    for number in range(len(groups) + 1):
+        before = number - 1
+        gap_wrong = faulty[wrong[before][1] if number else 0 :]
+        gap_right = corrected[right[before][1] if number else 0 :]
+        if number < len(groups):
+            gap_wrong = gap_wrong[: max(0, wrong[number][0] - (wrong[before][1] if number else 0))]
+            gap_right = gap_right[: max(0, right[number][0] - (right[before][1] if number else 0))]
+        if gap_wrong.strip() != gap_right.strip():
             return None
-        at_wrong = max(fixes[n]["wrong_end"] for n in unit)
-        at_right = max(fixes[n]["right_end"] for n in unit)
-    return [tuple(unit) for unit in units] if faulty[at_wrong:] == corrected[at_right:] else None
+        first, last = _spaces(gap_wrong), _spaces(gap_right)
+        if first[0] != last[0]:
+            if not number:
+                return None
+            wrong[before][1] += first[0]
+            right[before][1] += last[0]
+        if first[1] != last[1]:
+            if number == len(groups):
+                return None
+            wrong[number][0] -= first[1]
+            right[number][0] -= last[1]
+    return [
+        _Unit(tuple(group), (w[0], w[1]), (r[0], r[1]))
+        for group, w, r in zip(groups, wrong, right, strict=True)
+    ]
+
+
+def _span(fixes: Sequence[Fix], group: Sequence[int], side: str) -> list[int]:
+    starts = [fixes[n][f"{side}_start"] for n in group]
+    return [min(starts), max(fixes[n][f"{side}_end"] for n in group)]
+
+
+def _spaces(gap: str) -> tuple[int, int]:
+    """How many spaces a gap begins and ends with; one of spaces alone only begins with them."""
+    begins = len(gap) - len(gap.lstrip())
+    return begins, (len(gap) - len(gap.rstrip())) if begins < len(gap) else 0
 
 
 def _capital_and_rest(unit: Atom, fixes: Sequence[Fix]) -> tuple[Atom, Atom]:
@@ -124,15 +167,10 @@ def _capital_and_rest(unit: Atom, fixes: Sequence[Fix]) -> tuple[Atom, Atom]:
     return (capitals, rest) if len(capitals) == 1 and rest and same and turned else ((), ())
 
 
-def _text(
-    wrong: str, right: str, unit: Atom, mine: Sequence[int], fixes: Sequence[Fix]
-) -> str | None:
-    """What stands at a unit when only `mine` of its errors stay."""
-    if not mine:
-        return right
-    if len(mine) == len(unit):
-        return wrong
-    capital, rest = _capital_and_rest(unit, fixes)
+def _part(unit: _Unit, mine: Sequence[int], fixes: Sequence[Fix]) -> str | None:
+    """The word in which only some of its errors stay: the capital, or all but the capital."""
+    capital, rest = _capital_and_rest(unit.fixes, fixes)
+    wrong, right = fixes[unit.fixes[0]]["wrong"], fixes[unit.fixes[0]]["right"]
     if capital and tuple(mine) == rest:
         return _first_as(wrong, right)
     if capital and tuple(mine) == capital:

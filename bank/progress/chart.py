@@ -140,7 +140,7 @@ def chart(goal: Goal, points: Sequence[Point], phases: Sequence[Phase]) -> Chart
 def in_words(found: Chart) -> str:
     """What the last points are beside the aim, in plain words."""
     last = found.points[-3:]
-    where = f"aim {found.goal.aim:.0%}".replace("%", " %")
+    where = f"aim {found.goal.aim:.0%}"
     if found.aim_line is None:
         above = sum(point.share >= found.goal.aim for point in last)
         return f"{where}; {above} of the last {len(last)} points reach it"

@@ -7,7 +7,7 @@ items of the same kind and about the same level says what was to be expected of 
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 NEAR = 1.0  # grades within which another item is of about the same level
@@ -60,9 +60,16 @@ class Evidence:
 
 
 def evidence(
-    given: Sequence[Given], swapped: Iterable[str] = (), objections: dict[str, str] | None = None
+    given: Sequence[Given],
+    swapped: Iterable[str] = (),
+    objections: Mapping[str, str] | None = None,
+    forgotten: Mapping[str, Mapping[str, int]] | None = None,
 ) -> list[Evidence]:
-    """One line for each item that was marked, swapped away or objected to; the furthest off first."""
+    """One line for each item that was marked, swapped away or objected to; the furthest off first.
+
+    `forgotten` are the counts that learners left who are no longer kept: they count in the counts,
+    and as they went in what was to be expected.
+    """
     away: dict[str, int] = defaultdict(int)
     for item in swapped:
         away[item] += 1
@@ -73,21 +80,24 @@ def evidence(
         mine[one.learner, one.kind].append(one)
         by_item[one.item].append(one)
     found = []
-    for item in {**by_item, **dict.fromkeys([*away, *objected], [])}:
+    left = forgotten or {}
+    for item in dict.fromkeys([*by_item, *away, *objected, *left]):
         had = by_item.get(item, [])
+        more = left.get(item, {})
         found.append(
             Evidence(
                 item,
                 had[0].kind if had else "",
                 had[0].grade if had else 0.0,
-                len(had),
-                sum(one.alone for one in had),
-                sum(one.done and not one.alone for one in had),
-                sum(not one.done for one in had),
-                sum(one.fixes for one in had),
-                sum(one.missed for one in had),
+                len(had) + more.get("given", 0),
+                sum(one.alone for one in had) + more.get("alone", 0),
+                sum(one.done and not one.alone for one in had) + more.get("helped", 0),
+                sum(not one.done for one in had) + more.get("not_done", 0),
+                sum(one.fixes for one in had) + more.get("fixes", 0),
+                sum(one.missed for one in had) + more.get("missed", 0),
                 away.get(item, 0),
-                sum(_expected(one, mine[one.learner, one.kind]) for one in had),
+                sum(_expected(one, mine[one.learner, one.kind]) for one in had)
+                + more.get("alone", 0),
                 objected.get(item, ""),
             )
         )

@@ -1,15 +1,19 @@
 """Marks that were made on paper, typed into a spreadsheet: one row for each thing marked.
 
 Columns: `day`, `learner`, `what`, `mark`. `what` is `all`, `question 2`, `sentence`, `fix 3` (of a
-second sentence `sentence 2 fix 3`), `topic` or `step NAME`; `mark` is `alone`, a word for help, `not done`, `not asked`; for a fix `fixed` or
-`missed`; for a topic also a number of sentences. An empty mark says nothing.
+second sentence `sentence 2 fix 3`), `topic` or `step NAME`. `mark` is `alone`, a word for help,
+`not done` or `not asked`; for a fix `fixed` or `missed`; a topic may begin with how many sentences.
+An empty mark says nothing.
 """
 
 from __future__ import annotations
 
+import csv
+import io
 import re
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
+from pathlib import Path
 
 from bank.item import BankError
 from bank.progress.marks import ALONE, DONE, NOT_ASKED, NOT_DONE, STEP
@@ -108,3 +112,40 @@ def _read_state(state: State, mark: str, prompts: Sequence[str], topic: bool) ->
         return replace(state, said=DONE, help=words[rest], amount=amount)
     known = ", ".join(["alone", *prompts, "not done", "not asked"])
     raise BankError(f"mark: {mark[:40]!r} is none of: {known}")
+
+
+def read(path: Path) -> list[tuple[int, dict[str, str]]]:
+    """The rows of a CSV file with their numbers, as a spreadsheet wrote it: comma, semicolon or tab.
+
+    `BankError` where the file is no such table.
+    """
+    try:
+        text = path.read_text("utf-8-sig")
+    except UnicodeDecodeError:
+        raise BankError(f"{path.name} is not written in UTF-8; save it as CSV UTF-8") from None
+    head = text.split("\n", 1)[0]
+    delimiter = max(",;\t", key=head.count)
+    reader = csv.reader(io.StringIO(text), delimiter=delimiter, strict=True)
+    try:
+        header = [name.strip().lower() for name in next(reader, [])]
+        missing = [name for name in COLUMNS if name not in header]
+        if missing:
+            raise BankError(
+                f"{path.name} has no column {missing[0]}; it needs: {', '.join(COLUMNS)}"
+            )
+        return [
+            (reader.line_num, dict(zip(header, (cell.strip() for cell in cells), strict=False)))
+            for cells in reader
+            if any(cell.strip() for cell in cells)
+        ]
+    except csv.Error as error:
+        raise BankError(
+            f"{path.name} cannot be read near line {reader.line_num}: {error}"
+        ) from None
+
+
+def write(path: Path, rows: Iterable[Mapping[str, str]]) -> None:
+    with path.open("w", encoding="utf-8", newline="") as file:
+        writer = csv.DictWriter(file, COLUMNS, lineterminator="\n")
+        writer.writeheader()
+        writer.writerows(rows)

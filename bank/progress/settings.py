@@ -7,6 +7,7 @@ from typing import Any
 
 from bank.choose.rules import REVIEW
 from bank.item import BankError
+from bank.store_recent import ALONE_SHARE, STUCK_DAYS
 
 # From the least help to the most (common practice: a prompt hierarchy). The words and their order
 # are a setting.
@@ -28,8 +29,8 @@ class ProgressSettings:
     """
 
     prompts: tuple[str, ...] = PROMPTS
-    alone_share: float = 0.8
-    stuck_days: int = 2
+    alone_share: float = ALONE_SHARE
+    stuck_days: int = STUCK_DAYS
     easier_days: int = 10
     steady_share: float = 0.95
     goal_share: float = 0.8
