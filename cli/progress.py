@@ -95,7 +95,6 @@ def _pdf(bank: Bank, report: Report, to: Path | None) -> int:
     import datetime as dt
 
     from bank.page.progress_page import progress_pdf
-
     from bank.store_marks import note_written
 
     if not report.days:

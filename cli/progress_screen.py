@@ -10,7 +10,7 @@ from bank.progress import CAUTION
 from bank.progress.beta import interval
 from bank.progress.evidence import Evidence
 from bank.progress.independence import Day
-from bank.progress.mastery import TOO_FEW, Mastery
+from bank.progress.mastery import Mastery
 from bank.progress.spark import sparkline
 
 SPARKS = 20
@@ -55,16 +55,18 @@ def _independence_row(name: str, days: Sequence[Day], trend: str) -> str:
     low, high = interval(alone, count)
     share = f"{alone / count:4.0%} of {count}" if count else "-"
     sparks = sparkline([day.share for day in last], SPARKS)
-    name = "  " * name.startswith("  ") + textwrap.shorten(name.strip().split(",")[0], 20, placeholder="")
+    name = "  " * name.startswith("  ") + textwrap.shorten(
+        name.strip().split(",")[0], 20, placeholder=""
+    )
     likely = f"{low:.0%}-{high:.0%}"
     return f"{name:<24}{share:<14}{likely:<11}{sparks:<{SPARKS + 2}}{trend}".rstrip()
 
 
 def _skills(report: Report) -> list[str]:
-    goal = f"{report.settings.goal_share:.0%} on {report.settings.goal_days} days"
+    said = report.settings
     lines = [
-        f"Fixed alone, of the last {report.settings.window} opportunities",
-        f"{'skill':<24}{'share':<14}{'likely':<11}{'data days':<{SPARKS - 4}}{'says':<17}{goal}",
+        f"Fixed alone, of the last {said.window} opportunities",
+        _skill_columns("skill", "share", "likely", "days", "says", "goal"),
     ]
     order = {"in-work": 0, "mastered": 1, "taught": 2}
     states = report.learner.skills
@@ -72,20 +74,28 @@ def _skills(report: Report) -> list[str]:
         report.skills, key=lambda m: (order.get(states.get(m.skill, ""), 3), m.skill)
     ):
         lines.append(_skill_row(one, states.get(one.skill, "")))
-    return [*lines, "* in work   + mastered   likely: nine times in ten the true rate lies there"]
+    return [
+        *lines,
+        "* in work   + mastered   likely: nine times in ten the true rate lies there",
+        f"goal: {said.goal_share:.0%} or more on {said.goal_days} data days in a row",
+    ]
+
+
+def _skill_columns(name: str, share: str, likely: str, sparks: str, says: str, goal: str) -> str:
+    return f"{name[:23]:<24}{share:<11}{likely:<9}{sparks:<11}{says:<16}{goal}"
 
 
 def _skill_row(one: Mastery, state: str) -> str:
     mark = {"in-work": "*", "mastered": "+"}.get(state, " ")
-    share = f"{one.share:4.0%} of {one.count}"
-    likely = f"{one.low:.0%}-{one.high:.0%}"
     shares = [alone / count for _, alone, count in one.days]
-    said = "too few to tell" if one.said == TOO_FEW else one.said
     goal = "met" if one.goal_met else f"was {one.goal_first:%m-%d}" if one.goal_first else "no"
-    name = f"{mark}{one.skill}"
-    return (
-        f"{name[:23]:<24}{share:<14}{likely:<11}{sparkline(shares, SPARKS - 6):<{SPARKS - 4}}"
-        f"{said:<17}{goal}"
+    return _skill_columns(
+        mark + one.skill,
+        f"{one.share:4.0%} of {one.count}",
+        f"{one.low:.0%}-{one.high:.0%}",
+        sparkline(shares, 9),
+        one.said,
+        goal,
     )
 
 

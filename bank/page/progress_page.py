@@ -96,7 +96,11 @@ def _plain_words(report: Report) -> list[str]:
         f" an adult ({alone / count:.0%})."
     ]
     if report.help_trend:
-        now = {"falling": "less help than", "rising": "more help than", "steady": "about as much help as"}
+        now = {
+            "falling": "less help than",
+            "rising": "more help than",
+            "steady": "about as much help as",
+        }
         lines[0] += f" Last week there was {now[report.help_trend]} the week before."
     for one in report.skills:
         if report.learner.skills.get(one.skill) not in ("in-work", "mastered"):
@@ -141,7 +145,9 @@ def _chart(chart: Chart, span: tuple[dt.date, dt.date], copy: Copy) -> dict[str,
         ],
         "aim": [[across(day), share] for day, share in chart.aim_line] if chart.aim_line else [],
         "ticks": [{"x": across(day), "words": day_words(day)} for day in _ticks(first, last)],
-        "each": "percent; a dot is a day" if chart.goal.name == INDEPENDENCE else "percent; a dot is a week",
+        "each": "percent; a dot is a day"
+        if chart.goal.name == INDEPENDENCE
+        else "percent; a dot is a week",
         "alt": f"{name}. {in_words(chart)}. The last points: {listed}.",
     }
 
