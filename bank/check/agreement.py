@@ -14,6 +14,7 @@ from bank.check.grammar import (
     HAVE,
     HE,
     JOINERS,
+    MANY,
     PREPOSITIONS,
     SUBJECTS,
     WH,
@@ -232,7 +233,12 @@ def helper_before_its_subject(r: Reading, i: int) -> Found:
         return None
     if there and r.lower[phrase.head] in _AMOUNTS:
         return None
-    if there and phrase.many and singular_of(r.lower[phrase.head]) is None:
+    if (
+        there
+        and phrase.many
+        and singular_of(r.lower[phrase.head]) is None
+        and r.lower[j] not in MANY
+    ):
         return None
     table = _FOR_MANY if phrase.many else _FOR_ONE
     right = table.get(word)

@@ -281,7 +281,7 @@ def _extra_verdict(r: Reading, i: int) -> bool | None:
     if word in FUNCTION or word in AUXILIARIES:
         neighbours = _capital_beside(r, i)
         return None if neighbours else True
-    if r.after(i).isdigit():
+    if r.after(i).isdigit() or r.after(i) == "of" and i + 2 < r.n and r.words[i + 2][0].isupper():
         return None
     if not own or _capital_beside(r, i) or zipf(word) < 3.2:
         return None

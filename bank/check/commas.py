@@ -246,9 +246,16 @@ _SORTS = [word_set(group) for group in (
 )]  # fmt: skip
 
 
+_LOOKS = _SORTS[0] | _SORTS[1]
+
+
 def _same_sort(first: str, second: str, third: str) -> bool:
     if first == second:
         return False
+    if singular_of(first) and any(second in group and third in group for group in _SORTS[2:4]):
+        return True
+    if first in _LOOKS and second in _LOOKS and third in _LOOKS:
+        return True
     return any(first in group and second in group and third in group for group in _SORTS)
 
 

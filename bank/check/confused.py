@@ -786,6 +786,19 @@ def where_for_were(r: Reading, i: int) -> Found:
     word, after, before = r.lower[i], r.after(i), r.before(i)
     if word == "ware":
         return None
+    if (
+        word == "where"
+        and r.first[i]
+        and after in ("you", "we", "they")
+        and r.text.rstrip().endswith("?")
+    ):
+        j = i + 2
+        if j < r.n and (
+            r.lower[j] in ("at", "in", "on", "with", "there", "here")
+            or "ADJ" in lemmas(r.lower[j])
+            and not verb_forms(r.lower[j])
+        ):
+            return _wrong(r, i, "were", r.lower[j] != "there")
     if word == "wear":
         if after in AUXILIARIES and (r.first[i] or before in ("know", "and", "tell", "see")):
             return _wrong(r, i, "where")
@@ -1321,4 +1334,36 @@ def sum_for_some(r: Reading, i: int) -> Found:
         and r.after(i + 1) in POSSESSIVES | OBJECTS
     ):
         return _wrong(r, i, "some")
+    return None
+
+
+@on_words("hole")
+def hole_for_whole(r: Reading, i: int) -> Found:
+    """hole where whole is meant.
+
+    >>> show("I ate a hole pizza.")
+    ['homophone: hole -> whole']
+    """
+    if (
+        r.before(i) in ARTICLES | POSSESSIVES
+        and _thing_at(r, i + 1)
+        and r.after(i) not in ("punch", "puncher")
+    ):
+        return _wrong(r, i, "whole")
+    return None
+
+
+@on_words("blue")
+def blue_for_blew(r: Reading, i: int) -> Found:
+    """blue where blew is meant.
+
+    >>> show("The wind blue the leaves away.")
+    ['homophone: blue -> blew']
+    """
+    if (
+        r.after(i) in ARTICLES | POSSESSIVES | OBJECTS | {"out", "up", "away"}
+        and r.before(i)
+        and (is_noun(r.before(i)) or r.before(i) in SUBJECTS)
+    ):
+        return _wrong(r, i, "blew")
     return None

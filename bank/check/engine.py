@@ -107,18 +107,18 @@ def _keep(found: list[Finding], result: Found) -> None:
 # knows what is wrong with a word, that it is no word is not worth saying.
 _RANK = {
     "word-order": 0,
-    "run-on": 0,
     "quotation-marks": 0,
-    "homophone": 1,
-    "spelling": 3,
-    "capital-first": 3,
+    "run-on": 1,
+    "homophone": 2,
+    "spelling": 4,
+    "capital-first": 4,
 }
 
 
 def without_overlaps(found: list[Finding]) -> list[Finding]:
     """`found` in the order of the text; of two that touch the same letters the surer one stays."""
     kept: list[Finding] = []
-    for finding in sorted(found, key=lambda f: (not f.certain, _RANK.get(f.code, 2))):
+    for finding in sorted(found, key=lambda f: (not f.certain, _RANK.get(f.code, 3))):
         if not any(_overlap(finding, other) for other in kept):
             kept.append(finding)
     return sorted(kept, key=lambda f: (f.start, f.end))

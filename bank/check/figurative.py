@@ -9,7 +9,7 @@ from bank.check.engine import Found, on_text
 from bank.check.figures.inflect import in_form_of
 from bank.check.figures.match import Match, find_idioms
 from bank.check.finding import Finding
-from bank.check.grammar import is_noun
+from bank.check.grammar import FUNCTION, is_noun
 from bank.check.lexicon import lemmas, word_set
 from bank.check.reading import Reading
 
@@ -174,6 +174,7 @@ def stock_comparison(r: Reading) -> Found:
         elif (
             r.after(i) == "as"
             and "ADJ" in lemmas(r.lower[i])
+            and r.lower[i] not in FUNCTION
             and r.lower[i] not in ("same", "such", "well", "far", "long", "much", "soon", "many")
             and r.before(i) != "as"
             and r.near(i + 1)

@@ -281,7 +281,7 @@ def _one_phrase(r: Reading, i: int) -> Phrase | None:
     if r.words[head][0].isupper() and r.first[head]:
         many = singular_of(word) is not None
     sure = opened or many or r.tag[head] == "NNP"
-    if counted is not None and not many and plural_of(word) is None:
+    if counted or counted is not None and not many and plural_of(word) is None:
         many = counted
     if word in EITHER_NUMBER:
         sure = counted is not None

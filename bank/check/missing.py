@@ -16,6 +16,7 @@ from bank.check.grammar import (
     POSSESSIVES,
     PREPOSITIONS,
     SUBJECTS,
+    WH,
     is_noun,
     is_verb_tag,
     noun_phrase,
@@ -217,6 +218,13 @@ def helper_is_missing(r: Reading, i: int) -> Found:
         and r.lower[j + 1] in SUBJECTS
     ):
         j += 1
+    if (
+        r.lower[i] == "how"
+        and r.lower[j] in ("many", "much")
+        and j + 2 < r.n
+        and is_noun(r.lower[j + 1])
+    ):
+        j += 2
     if r.lower[j] not in SUBJECTS:
         return _noun_subject(r, i, j)
     if not r.near(j):
@@ -265,7 +273,39 @@ def helper_is_missing(r: Reading, i: int) -> Found:
 
 
 def _noun_subject(r: Reading, i: int, j: int) -> Finding | None:
-    """`What color the dog?`, `Where the ball?`: is or are is missing."""
+    """`What color the dog?`, `Where the ball?`, `What time the movie start?`: a helper is missing."""
+    k = (
+        j
+        if r.lower[j] in DETERMINERS - WH
+        else j + 1
+        if r.lower[j + 1 : j + 2]
+        and r.lower[j + 1] in ("the", "my", "your", "his", "her", "a")
+        and is_noun(r.lower[j])
+        else -1
+    )
+    if k > 0 and r.lower[i] != "who":
+        close = next(e for s, e in r.sentences if s == i)
+        subject = noun_phrase(r, k)
+        if (
+            subject is not None
+            and subject.last + 1 < close
+            and not any(w in AUXILIARIES or "'" in w for w in r.lower[i:close])
+        ):
+            verb = r.lower[subject.last + 1]
+            if (
+                "VB" in verb_forms(verb)
+                and "VBD" not in verb_forms(verb)
+                and not any(r.tag[m] in ("VBD", "VBZ", "MD") for m in range(i, close))
+            ):
+                helper = "do" if subject.many else "does"
+                return Finding(
+                    "missing-word",
+                    r.starts[k - 1],
+                    r.ends[k],
+                    f"A word like “{helper}” is missing.",
+                    f"{r.words[k - 1]} {helper} {r.words[k]}",
+                    not is_noun(verb),
+                )
     if (
         r.lower[i] in ("who", "how", "when")
         and r.lower[j] not in DETERMINERS
@@ -633,6 +673,7 @@ def subject_said_twice(r: Reading, i: int) -> Found:
     if (
         phrase is None
         or phrase.last != i - 1
+        or r.lower[start] in WH
         or r.lower[phrase.head] in SUBJECTS
         or not (r.lower[start] in DETERMINERS or r.tag[start] in ("NNP", "NNS"))
     ):

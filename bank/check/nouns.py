@@ -317,6 +317,8 @@ def bad_plural(word: str) -> str | None:
         if own[0] != stem and own[0] + "s" != stem and stem not in own:
             return stem if not stem.endswith("s") else None
         forms = inflections(stem, "NNS")
+        if forms and forms[0] == stem and word == stem + "s" and word not in listed_words():
+            return stem
         if not forms or word in forms or word in lemmas(word).get("NOUN", ()):
             continue
         if word in listed_words() and word not in _SOUND_PLURAL:

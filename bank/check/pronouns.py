@@ -131,6 +131,8 @@ def object_form_as_subject(r: Reading, i: int) -> Found:
         return _joined_last(r, i)
     if not r.near(i):
         return None
+    if word == "us" and r.first[i] and singular_of(r.lower[i + 1]) and r.tag[i + 1] == "NNS":
+        return at(r, i, "pronoun", "Who does it is “we”.", "we")
     asked = r.before(i) in _HELPERS and r.first[i - 1] and "VB" in verb_forms(r.lower[i + 1])
     if asked and not (word == "her" and is_noun(r.lower[i + 1])) and word != "them":
         right = _SUBJECT[word]

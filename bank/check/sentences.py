@@ -251,6 +251,9 @@ _SPLICE_STOPS = word_set(
 )
 
 
+_MOMENTS = word_set("time day moment minute second year week month morning night first_ way")
+
+
 def _clause_in(r: Reading, start: int, k: int) -> bool:
     """Whether a subject and its finite verb stand between `start` and `k`, at the top of the sentence."""
     for m in range(start, k):
@@ -262,6 +265,8 @@ def _clause_in(r: Reading, start: int, k: int) -> bool:
         ):
             if any(_finite_at(r, v) for v in range(m + 1, k)) or "'" in r.lower[m]:
                 opener = r.lower[m - 1] if m > start else ""
+                if opener in _MOMENTS:
+                    return False
                 if opener in _SPLICE_STOPS or m > start + 1 and r.lower[m - 2] in _SPLICE_STOPS:
                     return False
                 return True

@@ -184,7 +184,7 @@ def _main_clause(r: Reading, s: int, i: int) -> bool:
 _POINTING = {"he": "who", "she": "who", "they": "who or what", "him": "who", "them": "who or what", "it": "what",
              "his": "who", "her": "who", "their": "who or what", "those": "what", "these": "what"}  # fmt: skip
 _WEATHER = word_set(
-    "rain rains raining snow snows snowing hot cold dark late sunny windy cloudy time o'clock important hard easy fun safe better good okay possible true take takes like feel feels mean means cost fair kind wise polite rainy warm foggy stormy day night winter summer spring fall called"
+    "rain rains raining rained snow snows snowing snowed hot cold dark late sunny windy cloudy time o'clock important hard easy fun safe better good okay possible true take takes like feel feels mean means cost fair kind wise polite rainy warm foggy stormy day night winter summer spring fall called"
 )
 
 
