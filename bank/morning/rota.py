@@ -11,7 +11,7 @@ runs into a dead end starts again with that learner earlier ("squeaky wheel", Jo
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import date
 
@@ -24,6 +24,8 @@ _AGAIN = 1_000_000
 _RUNNING = 100_000_000
 _NO_ROOM = 5_000
 _WAITS = 100
+_LATER = 2_000
+_HAD = 15
 _EMPTY = 10_000_000_000
 # The plan is started again this often without getting further before it is taken as it is.
 _ATTEMPTS = 12
@@ -78,6 +80,7 @@ class Rota:
         record: Record,
         jobs: Sequence[Job],
         tallies: dict[str, Tally],
+        later_with: Mapping[tuple[str, str], int] | None = None,
     ) -> None:
         self.record = record
         self.jobs = list(jobs)
@@ -88,7 +91,7 @@ class Rota:
             for job in record.settings.jobs
             if RHYTHMS.index(job.turn_length) < min(rhythms) and any(job.clashes(j) for j in jobs)
         ]
-        self.urgent: dict[tuple[str, str], int] = {}
+        self.urgent = {pair: -_LATER * times for pair, times in (later_with or {}).items()}
         self.steps: list[Step] = []
         self._known: dict[tuple[str, date], _Facts | None] = {}
 
@@ -128,7 +131,7 @@ class Rota:
                 choice
                 for job in self.jobs
                 for choice in self._choices(
-                    job, step, tallies[job.code], had[job.code, before.first] if before else []
+                    job, step, tallies, had[job.code, before.first] if before else []
                 )
             ]
             _make_room(choices)
@@ -151,13 +154,16 @@ class Rota:
                     tallies[job.code].forgive(facts.here)
 
     def _choices(
-        self, job: Job, step: Step, count: Tally, just_had: list[str]
+        self, job: Job, step: Step, tallies: Mapping[str, Tally], just_had: list[str]
     ) -> Iterator[_Choice]:
         """One choice for each place of `job` that nobody holds yet on the days of `step`."""
         facts = self._facts(job, step)
         if facts is None:
             return
+        count = tallies[job.code]
         count.open(facts.in_class)
+        had = {c: sum(one.levels.get(c, 0) for one in tallies.values()) for c in facts.here}
+        fewest = min(had.values(), default=0)
         here = {code: count.levels[code] for code in facts.here}
         least = min(here.values(), default=0)
         running = just_had + facts.beside if job.in_charge else []
@@ -168,6 +174,8 @@ class Rota:
                 + _AGAIN * (here[code] - least)
                 + _RUNNING * (code in running)
                 + _WAITS * waits.index(count.last.get(code, date.min))
+                # Nobody has one after the other of the jobs at one time while others have none.
+                + min(_HAD * (had[code] - fewest), _WAITS - 20)
                 - self.urgent.get((job.code, code), 0)
             )
             for code, price in facts.prices.items()

@@ -9,7 +9,7 @@ what stands in the way.
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 
@@ -29,6 +29,7 @@ from bank.morning.rota import Given, Rota, Step
 from bank.morning.swaps import add_stand_ins
 from bank.morning.tally import Record, Turn, tally, up_to_date
 
+_ATTEMPTS = 5
 # How many days a plan looks ahead where jobs clash: about two rounds of a class of ten to fourteen.
 _LOOK_AHEAD = {DAILY: 35, WEEKLY: 7 * 24, TWO_WEEKS: 14 * 20}
 
@@ -38,7 +39,8 @@ class Problem:
     """A rule that cannot be kept on `day`, in plain words.
 
     `rule` is "again" (someone has a job again before all others), "nobody" (nobody can take it) or
-    "keyboard" (someone has no keyboard this week).
+    "keyboard" (someone has no keyboard this week). `because` are the jobs that stand in the way, each
+    with the learner who has it.
     """
 
     rule: str
@@ -46,6 +48,7 @@ class Problem:
     job: str
     learners: tuple[str, ...]
     text: str
+    because: tuple[tuple[str, str], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,25 +80,53 @@ def plan_turns(
     """
     # What was given out for a day that became a day off was never had.
     given_out = sorted(turn for turn in set(posted) if not _fell_out(calendar, turn.day))
-    record = Record(settings, given_out, tuple(away))
     days = list(calendar.school_days(first, last))
     if not days:
         return TurnPlan((), (), ())
     # The rest of the last week is planned along, so that a day looks the same in every view.
     week = list(calendar.school_days(days[0], monday_of(days[-1]) + timedelta(days=6)))
-    given_out_later = [day for day in record.days() if day > last]
-    add_stand_ins(record, days, week + [day for day in given_out_later if day > week[-1]])
-    swapped = [t for day in given_out_later for t in record.on(day) if t not in set(given_out)]
-    problems: list[Problem] = []
-    for job in settings.jobs:
-        _carry_on(record, job, week)
-    for rhythm in (TWO_WEEKS, WEEKLY, DAILY):
-        problems += _plan_rhythm(record, rhythm, week, calendar)
-    problems += _plan_keyboard(record, week)
+    known = Record(settings, given_out, tuple(away))
+    later = [day for day in known.days() if day > last]
+    add_stand_ins(known, days, week + [day for day in later if day > week[-1]])
+    swapped = [t for day in later for t in known.on(day) if t not in set(given_out)]
+    record, problems = _best_attempt(known, week, calendar)
     add_stand_ins(record, days, [])
     turns = [turn for day in days for turn in _in_order(record.on(day), settings)]
     new = [turn for turn in turns if turn not in set(given_out)] + swapped
     return TurnPlan(tuple(turns), tuple(new), tuple(p for p in problems if p.day <= last))
+
+
+def _best_attempt(
+    known: Record, week: list[date], calendar: SchoolCalendar
+) -> tuple[Record, list[Problem]]:
+    """The plan with the fewest problems in `week`.
+
+    Longer jobs are given out first. Where one stands in the way of a shorter one, another attempt
+    gives the longer one to somebody else first.
+    """
+    later_with: dict[tuple[str, str], int] = {}
+    best: tuple[Record, list[Problem]] | None = None
+    for _ in range(_ATTEMPTS):
+        record = Record(
+            known.settings, [t for day in known.days() for t in known.on(day)], known.away
+        )
+        problems: list[Problem] = []
+        for job in record.settings.jobs:
+            _carry_on(record, job, week)
+        settled = {(t.job, t.learner) for day in week for t in record.on(day)}
+        for rhythm in (TWO_WEEKS, WEEKLY, DAILY):
+            problems += _plan_rhythm(record, rhythm, week, calendar, later_with)
+        problems += _plan_keyboard(record, week)
+        soon = [problem for problem in problems if problem.day <= week[-1]]
+        if best is None or len(soon) < len([p for p in best[1] if p.day <= week[-1]]):
+            best = record, problems
+        blamed = {pair for problem in soon for pair in problem.because} - settled
+        if not blamed or blamed <= set(later_with):
+            break
+        for pair in blamed:
+            later_with[pair] = later_with.get(pair, 0) + 1
+    assert best is not None
+    return best
 
 
 def _fell_out(calendar: SchoolCalendar, day: date) -> bool:
@@ -117,7 +148,11 @@ def _in_order(turns: Iterable[Turn], settings: TurnSettings) -> list[Turn]:
 
 
 def _plan_rhythm(
-    record: Record, rhythm: str, week: list[date], calendar: SchoolCalendar
+    record: Record,
+    rhythm: str,
+    week: list[date],
+    calendar: SchoolCalendar,
+    later_with: Mapping[tuple[str, str], int],
 ) -> Iterator[Problem]:
     """Give out the jobs of one rhythm from the first day of `week` on, and look ahead."""
     jobs = [job for job in record.settings.jobs if job.turn_length == rhythm]
@@ -129,7 +164,7 @@ def _plan_rhythm(
             job.code: up_to_date(tally(record, job), record.settings.who_can(job, week[0]))
             for job in together
         }
-        for given in Rota(record, together, tallies).plan(steps):
+        for given in Rota(record, together, tallies, later_with).plan(steps):
             yield from _problem(record, given)
             for day in _days_of(record, given):
                 if given.learner is not None:
@@ -210,11 +245,26 @@ def _problem(record: Record, given: Given) -> Iterator[Problem]:
         why = [_why_not(record, job, code, given) for code in record.settings.who_can(job, day)]
         text = f"{job.name}: nobody can take it on {day}"
         text += ": " + "; ".join(why) if why else ", because no learner in class is allowed it"
-        yield Problem("nobody", day, job.code, (), text)
+        able = record.settings.who_can(job, day)
+        yield Problem("nobody", day, job.code, (), text, _because(record, job, able, given))
     elif given.overlooked:
         why = [_why_not(record, job, code, given) for code in given.overlooked]
         text = f"{job.name}: {given.learner} has it again before all others: {'; '.join(why)}"
-        yield Problem("again", day, job.code, given.overlooked, text)
+        because = _because(record, job, given.overlooked, given)
+        yield Problem("again", day, job.code, given.overlooked, text, because)
+
+
+def _because(
+    record: Record, job: Job, learners: Sequence[str], given: Given
+) -> tuple[tuple[str, str], ...]:
+    """The jobs of a longer rhythm that keep `learners` from `job`."""
+    days = [day for day in given.step.days if job.is_on(day)]
+    busy = [(record.clashing(learner, job, days), learner) for learner in learners]
+    return tuple(
+        (other.code, learner)
+        for other, learner in busy
+        if other is not None and other.turn_length != job.turn_length
+    )
 
 
 def _why_not(record: Record, job: Job, learner: str, given: Given) -> str:
