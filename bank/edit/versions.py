@@ -1,4 +1,21 @@
-"""From two versions of one sentence to the fixes between them."""
+"""From two versions of one sentence to the fixes between them.
+
+How errors are counted, where one could count in two ways:
+
+- the pronoun I without its capital is `capital-i` wherever it stands, also as the first word; any
+  other first word without its capital is `capital-first`, a name too;
+- all commas of one list, of one date or of one place are one fix; so are the two marks of a speech
+  with their comma and the capital that they bring;
+- two wrong pronouns side by side ("Him and me") are two; "me and Ben" for "Ben and I" is one;
+- an apostrophe that is missing belongs to what the right word is (`its` for `it's` is a contraction,
+  `dogs` for `dog's` a possessive); `it's` for `its` and `your` for `you're` only sound the same;
+  any other apostrophe that is too many (`three cat's`) is a possessive;
+- a word with a regular ending spelled wrong (`stoped`) is a misspelling, one with an ending that it
+  does not take (`runned`) is a tense; `foxs`, `babys` and `knifes` are plurals;
+- a full stop that is missing before a word with a capital is an `end-mark`, unless that word always
+  has one; before a word without it, it is a `run-on`;
+- the same word twice is an `extra-word`, also an article.
+"""
 
 from __future__ import annotations
 
