@@ -54,12 +54,13 @@ class Step:
 
 def align(faulty: Sequence[Token], corrected: Sequence[Token]) -> list[Step]:
     """The cheapest steps from left to right that cover both versions."""
-    start = 0
-    while start < min(len(faulty), len(corrected)) and faulty[start].text == corrected[start].text:
-        start += 1
+    # From the end first: of two equal words side by side the first is the one too many.
     f_end, c_end = len(faulty), len(corrected)
-    while f_end > start and c_end > start and faulty[f_end - 1].text == corrected[c_end - 1].text:
+    while f_end and c_end and faulty[f_end - 1].text == corrected[c_end - 1].text:
         f_end, c_end = f_end - 1, c_end - 1
+    start = 0
+    while start < min(f_end, c_end) and faulty[start].text == corrected[start].text:
+        start += 1
     same_before = [Step(k, k + 1, k, k + 1) for k in range(start)]
     same_after = [
         Step(f_end + k, f_end + k + 1, c_end + k, c_end + k + 1) for k in range(len(faulty) - f_end)
@@ -129,8 +130,7 @@ def _drop(row: Sequence[Token], at: int) -> float:
     token = row[at]
     if not token.is_word:
         return DROP_MARK
-    # Of two equal neighbours the second is the one too many.
-    if at + 1 < len(row) and row[at + 1].key == token.key:
+    if at and row[at - 1].key == token.key:
         return DROP_WORD + 0.01
     return DROP_WORD
 

@@ -21,9 +21,8 @@ def one_error_each(
     found: Sequence[tuple[int, Walked]], known: Comparison, written: Sequence[Token], attempt: str
 ) -> list[Fix]:
     """One fix for each group of steps that is one error."""
-    from bank import language
 
-    sentence = Sentence(written, known.pieces.corrected, language.parse(known.corrected))
+    sentence = Sentence(written, known.pieces.corrected, known.corrected)
     return [_fix(group, sentence, known, attempt) for group in _groups(found)]
 
 

@@ -55,12 +55,12 @@ def name_word(piece: Piece, wrong: str, right: str, sentence: Sentence) -> None:
             skill = "capital-name"
         piece.claim(Draft(skill), "capital")
     w, r = wrong.lower(), right.lower()
+    if "." in r.rstrip(".") and w.replace(".", "") == r.replace(".", ""):
+        _claim_whole(piece, Verdict("abbreviation"))
+        return
     if r.endswith(".") != w.endswith("."):
         piece.claim(Draft("abbreviation"), "dot")
     w, r = w.rstrip("."), r.rstrip(".")
-    if "." in r and w.replace(".", "") == r.replace(".", ""):
-        _claim_whole(piece, Verdict("abbreviation"))
-        return
     if w == r:
         return
     if frozenset((w, r)) in _SOUND_ALIKE and not _is_contraction_left_off(w, r):
@@ -175,7 +175,7 @@ def name_letters(w: str, r: str, i: int, j: int, sentence: Sentence) -> Verdict:
     ending = next((e for e in _STEM_ENDS if r.endswith(e)), "")
     w_core, r_core = w.replace("'", ""), r.replace("'", "")
     tail = ending.replace("'", "")
-    if ending and w_core.endswith(tail) and is_contraction(r, j, sentence):
+    if ending and w_core.endswith(tail):
         w_core, r_core = w_core.removesuffix(tail), r_core.removesuffix(tail)
     change = Change(w_core, r_core, i, j, sentence)
     for rule in EXCHANGED:

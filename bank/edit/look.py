@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 from bank.edit.sets import JOINERS, NEGATIVES, SPEECH_VERBS
 from bank.edit.tokens import END_MARKS, QUOTES, Token
+from bank.language import parse
 
 if TYPE_CHECKING:
     from spacy.tokens import Doc
@@ -21,13 +22,19 @@ SUBJECTS = frozenset(["nsubj", "nsubjpass", "expl", "csubj"])
 class Sentence:
     """The corrected version as tokens and as a parse, and the faulty one as tokens.
 
-    Only the corrected version is parsed: a parser has learnt from sentences without errors.
+    Only the corrected version is parsed, as a parser has learnt from sentences without errors, and
+    only when a rule asks: a capital or an end mark needs no parse.
     """
 
-    def __init__(self, f: Sequence[Token], c: Sequence[Token], doc: Doc) -> None:
+    def __init__(self, f: Sequence[Token], c: Sequence[Token], text: str) -> None:
         self.f = f
         self.c = c
-        self.doc = doc
+        self._text = text
+
+    @cached_property
+    def doc(self) -> Doc:
+        """The parse of the corrected version."""
+        return parse(self._text)
 
     @cached_property
     def _at(self) -> dict[int, Word]:

@@ -111,6 +111,12 @@ class Merger:
         is_name = was_first.j1 > was_first.j0 and s.is_name(was_first.j0)
         f_is_name = is_name or s.f[0].text.split("'")[0] == "I"
         self.pieces.small_f = not is_lower and not f_is_name
+        for move in self.pieces.moves:
+            for piece in self.pieces.row[move.start : move.end]:
+                # "Truck A is big": the capital goes with its word to the start.
+                has_capital = piece.j0 == 0 < piece.i0 and not self.capital_differs(piece)
+                if has_capital and self.pieces.small_c and not piece.layers:
+                    piece.claim(move.draft, "capital")
         if is_lower and not starts_as_name and s.f[0].key != "i":
             draft = Draft("capital-first")
             draft.pieces.append(self.row[0])

@@ -33,7 +33,7 @@ def alternatives(corrected: str) -> list[Alternative]:
     ['a comma before "and" in the list is right too', '! for . is right too']
     """
     row = tokens(corrected)
-    sentence = Sentence((), row, language.parse(corrected))
+    sentence = Sentence((), row, corrected)
     found = [alternative for rule in _RULES for alternative in rule(sentence)]
     return sorted(found, key=lambda a: (a.j0, a.j1, a.text))
 

@@ -7,7 +7,6 @@ from collections import Counter
 from collections.abc import Callable, Iterator, Sequence
 from functools import lru_cache
 
-from bank import language
 from bank.edit.fix import Fix
 from bank.edit.look import Sentence
 from bank.edit.make import (
@@ -58,7 +57,7 @@ _TRIES = 60
 @lru_cache(maxsize=512)
 def _candidates(corrected: str) -> dict[str, tuple[Spot, ...]]:
     """Every error that a maker proposes for `corrected`, by skill; none is tried out yet."""
-    sentence = Sentence((), tokens(corrected), language.parse(corrected))
+    sentence = Sentence((), tokens(corrected), corrected)
     found: dict[str, dict[Spot, None]] = {}
     for maker in _MAKERS:
         for spot in maker(sentence):

@@ -185,6 +185,8 @@ def number_of_noun(change: Change) -> Verdict | None:
     wrong, right = change.wrong, change.right
     if right.endswith("s") and wrong == right + "s" and not lexicon.is_word(wrong):
         return None
+    if {wrong, right} == {"person", "people"}:
+        return Verdict("plural")
     for lemma in lexicon.lemmas(right, "NOUN"):
         forms = {lemma, *lexicon.plurals(lemma)}
         if right in forms and (wrong in forms or wrong in lexicon.child_plurals(lemma)):

@@ -37,9 +37,11 @@ from bank.edit.tokens import END_MARKS, Token, tokens
 from bank.edit.wordset import word_set
 
 if TYPE_CHECKING:
-    from spacy.tokens import Doc
+    pass
 
 UNRELATED_MESSAGE = "these do not look like two versions of one sentence"
+# Few enough that language.parse still remembers a batch.
+_BATCH = 512
 # Below this share of words in common, small words counting little, two texts are not versions.
 _LEAST_SHARED = 0.4
 _SMALL_WORD = 0.3
@@ -74,23 +76,23 @@ def compare(faulty: str, corrected: str) -> list[Fix]:
 
 def compare_many(pairs: Sequence[tuple[str, str]]) -> list[list[Fix]]:
     """`compare` for many (faulty, corrected) pairs; the corrected ones are parsed in one batch."""
-    texts = list(dict.fromkeys(corrected for _, corrected in pairs))
-    docs = dict(zip(texts, language.parse_many(texts), strict=True))
-    return [list(_compare(faulty, right, docs[right]).fixes) for faulty, right in pairs]
+    found: list[list[Fix]] = []
+    for start in range(0, len(pairs), _BATCH):
+        batch = pairs[start : start + _BATCH]
+        for _ in language.parse_many(dict.fromkeys(corrected for _, corrected in batch)):
+            pass
+        found += [compare(faulty, corrected) for faulty, corrected in batch]
+    return found
 
 
 def comparison(faulty: str, corrected: str) -> Comparison:
     """What `compare` finds, with the pieces from which any choice of fixes can be written."""
-    return _compare(faulty, corrected, language.parse(corrected))
-
-
-def _compare(faulty: str, corrected: str, doc: Doc) -> Comparison:
     f, c = tokens(faulty), tokens(corrected)
     steps = align(f, c)
     if not _are_versions(f, c, steps):
         raise ValueError(UNRELATED_MESSAGE)
     pieces = cut(steps, f, c)
-    sentence = Sentence(f, c, doc)
+    sentence = Sentence(f, c, corrected)
     Merger(pieces, sentence).run()
     for piece in pieces.row:
         _name(pieces, piece, sentence)

@@ -63,7 +63,7 @@ def words_doubled(s: Sentence) -> Iterator[Spot]:
             continue
         small = word.pos_ in ("DET", "ADP", "CCONJ") and token.key not in ("her", "that")
         if small and token.text.islower():
-            yield one("extra-word", token.end, token.end, " " + token.text)
+            yield one("extra-word", token.start, token.start, token.text + " ")
         if word.dep_ == "nsubj" and word.pos_ == "NOUN" and s.word(j + 1) is not None:
             pronoun = {"NNS": "they"}.get(word.tag_, "")
             lowered = token.key
