@@ -243,7 +243,7 @@ class Morning:
         from bank.morning.sorts import WordSort
 
         rows = self.store.rows(
-            "SELECT id, sort FROM item WHERE kind = 'sort' AND state = 'ready' ORDER BY made, id"
+            "SELECT id, sort FROM item WHERE kind = 'sort' AND state = 'ready' ORDER BY made, rowid"
         )
         import json
 
