@@ -8,6 +8,7 @@ words: a name counts as a word of grade 1 at most, and names and numbers as half
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 from math import log
 from typing import TYPE_CHECKING
 
@@ -59,28 +60,26 @@ def evidence(doc: Doc, kind: str) -> Evidence:
     names = numbers = sentences = 0
     starts = True
     for at, token in enumerate(doc):
-        # A one-letter word or a title at the end of a text keeps the full stop in its token.
-        text = token.text.rstrip(".") or token.text
-        first = text[0]
-        if not (first.isalnum() or first == "'"):
-            if text[-1] in _SENTENCE_END:
+        token_text = token.text
+        sort, text, lower, known, capital = _looked_up(token_text)
+        if sort == _MARK:
+            if lower == _END:
                 sentences += not starts
                 starts = True
-            elif first in _OPENING:
+            elif lower == _OPEN:
                 starts = True
             continue
-        lower = text.lower()
         plain.append(lower)
         places.append(at)
-        if lower in _CLITICS:
+        if sort == _CLITIC:
             continue
-        if any(letter.isdigit() for letter in text):
+        if known is None:
             numbers += 1
-        elif first.isupper() and _is_name(token, lower, starts):
+        elif capital and _is_name(token, lower, starts):
             names += 1
             words.append(Seen(text, at, vocabulary.name(text), True))
         else:
-            words.append(Seen(text, at, vocabulary.word(_CUT.get(lower, lower)), False))
+            words.append(Seen(text, at, known, False))
         starts = False
     sentences += not starts
     running = max(1, len(words) + numbers)
@@ -92,6 +91,27 @@ def evidence(doc: Doc, kind: str) -> Evidence:
         tuple(Marker(found.what, places[found.at]) for found in markers(plain)),
         what_is_asked(plain) if kind == "question" else "",
     )
+
+
+_MARK, _CLITIC, _WORD = "mark", "clitic", "word"
+_END, _OPEN = "end", "open"
+
+
+@lru_cache(maxsize=65536)
+def _looked_up(token: str) -> tuple[str, str, str, Word | None, bool]:
+    """What one token is: its sort, its text, lower case (of a mark: what it does), what is known of
+    it as a word (None for a number), and whether it has a capital."""
+    # A one-letter word or a title at the end of a text keeps the full stop in its token.
+    text = token.rstrip(".") or token
+    lower = text.lower()
+    if not (text[0].isalnum() or text[0] == "'"):
+        does = _END if text[-1] in _SENTENCE_END else _OPEN if text[0] in _OPENING else ""
+        return _MARK, text, does, None, False
+    if lower in _CLITICS:
+        return _CLITIC, text, lower, None, False
+    if any(letter.isdigit() for letter in text):
+        return _WORD, text, lower, None, False
+    return _WORD, text, lower, vocabulary.word(_CUT.get(lower, lower)), text[0].isupper()
 
 
 def _is_name(token: Token, lower: str, starts: bool) -> bool:

@@ -18,6 +18,7 @@ _OPENERS = frozenset("because if while until although though unless whereas whet
 _RELATIVES = frozenset("which whose whom who where when".split())
 _NEGATIONS = frozenset("not n't never nothing nobody none neither nor without no cannot".split())
 _BE = frozenset("am is are was were be been being 's 're 'm".split())
+_MARKING = _OPENERS | _RELATIVES | _NEGATIONS | _BE | {"that"}
 _WOULD = frozenset("would could might 'd".split())
 _WHO = frozenset("who whom whose what which when where why how".split())
 # Past participles that do not end in -ed and differ from an adjective.
@@ -57,6 +58,8 @@ def markers(words: Sequence[str]) -> list[Marker]:
     """
     found = []
     for at, word in enumerate(words):
+        if word not in _MARKING:
+            continue
         if word in _OPENERS:
             found.append(Marker("clause", at))
         elif at and word in _RELATIVES and not _opens_question(words, at):

@@ -81,7 +81,7 @@ def _of_words(seen: Evidence, in_topic: bool) -> Iterator[_Found]:
     grades: dict[str, float] = {}
     for word in seen.words:
         cost = share * weight(word.known, in_topic)
-        if not word.is_name and cost * seen.running >= LEAST_COST:
+        if cost * 3 >= LEAST_COST and not word.is_name:
             costs[word.text] = costs.get(word.text, 0.0) + cost
             grades[word.text] = word.known.learnt
     for text in sorted(costs, key=lambda text: -costs[text])[:MOST_WORDS]:
@@ -105,7 +105,7 @@ def _clause_from(doc: Doc, at: int) -> str:
         head = head.head
     if head.i < at:
         head = doc[at]
-    end = max((token.i for token in head.subtree), default=at)
+    end = head.right_edge.i
     while end > at and not doc[end].text[0].isalnum():
         end -= 1
     return doc[at : max(end, at) + 1].text

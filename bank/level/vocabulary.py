@@ -74,7 +74,7 @@ _ENDINGS = frozenset("age ant art ash ate ear end era hen ice ill ink pat pet ro
 _SHORT_FORMS = frozenset("mr mrs ms dr st jr sr vs etc am pm a.m p.m a.m. p.m. tv ok".split())
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Word:
     """What is known of one word.
 
@@ -193,6 +193,7 @@ def is_first_name(text: str) -> bool:
     return text in own_list("names") and text not in own_list("early")
 
 
+@lru_cache(maxsize=16384)
 def is_known(text: str) -> bool:
     """Whether a word is known as an ordinary word, and so not taken for a name."""
     if group_of(text) != "other":
@@ -201,6 +202,7 @@ def is_known(text: str) -> bool:
     return any(tag != "NNP" for tag in tags)
 
 
+@lru_cache(maxsize=65536)
 def is_english(text: str) -> bool:
     """Whether a lower-case word is met in English at all."""
     return _zipf(text) >= 1.5 or group_of(text) != "other"
