@@ -69,7 +69,9 @@ def one_person_with_verb_for_many(r: Reading, i: int) -> Found:
     []
     """
     before = r.before(i)
-    if before in AUXILIARIES or before in ("and", "or", "nor") or before in _LETTING:
+    if before == "and" and not _verb_earlier(r, i):
+        return None
+    if before in AUXILIARIES or before in ("or", "nor") or before in _LETTING:
         return None
     if r.lower[i] == "it" and before and before not in JOINERS and before not in WH:
         return None
@@ -97,6 +99,12 @@ def one_person_with_verb_for_many(r: Reading, i: int) -> Found:
         return None
     right = form(word, "VBZ")
     return _finding(r, j, r.words[i], right) if right else None
+
+
+def _verb_earlier(r: Reading, i: int) -> bool:
+    """Whether the clause before `and` has its verb, so that a new one starts with the pronoun."""
+    start = next((s for s, e in r.sentences if s <= i < e), 0)
+    return any(r.tag[k] in ("VBD", "VBZ", "VBP") or r.lower[k] in BE for k in range(start, i - 1))
 
 
 def _verb_after(r: Reading, i: int) -> int | None:
@@ -461,7 +469,8 @@ def r_dets() -> frozenset[str]:
 
 
 @on_words(
-    "everybody everyone everything somebody someone something nobody anybody anyone nothing each"
+    "one neither either everybody everyone everything somebody someone something nobody anybody "
+    "anyone nothing each"
 )
 def everyone_is_one(r: Reading, i: int) -> Found:
     """Everyone, nobody and their like are one.
@@ -482,7 +491,12 @@ def everyone_is_one(r: Reading, i: int) -> Found:
             )
         ):
             j += 1
-    if j >= r.n or not r.near(j - 1) or r.lower[i] == "each" and j == i + 1:
+    if (
+        j >= r.n
+        or not r.near(j - 1)
+        or r.lower[i] in ("each", "one", "neither", "either")
+        and j == i + 1
+    ):
         return None
     right = _FOR_ONE.get(r.lower[j])
     if right is None or r.lower[j] in ("were", "do", "have") and _wishing(r, i):

@@ -592,7 +592,8 @@ def owner_of_a_thing_of_the_owner(r: Reading, i: int) -> Found:
 
 
 _NO_PERSON = word_set(
-    "tree car day year month week today tomorrow world city country state town store class team school family sun moon baby doll fish everyone"
+    "tree car day year month week today tomorrow world city country state town store class team "
+    "school family sun moon baby doll fish everyone"
 )
 _BELONGINGS = word_set(
     """name house car hat shoes shoe coat coats birthday room bike job bed toy toys bowl tail ears ear
@@ -605,5 +606,6 @@ _BELONGINGS = word_set(
 
 
 _PEOPLE = word_set(
-    "mom mother dad father brother sister grandma grandpa grandmother grandfather aunt uncle cousin friend teacher neighbor"
+    "mom mother dad father brother sister grandma grandpa grandmother grandfather aunt uncle "
+    "cousin friend teacher neighbor"
 )

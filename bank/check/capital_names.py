@@ -25,16 +25,20 @@ from bank.check.reading import Reading
 from bank.check.spelling.words import drops_the_g, is_word
 
 _TITLE_WORDS = word_set(
-    "mr mrs ms dr miss coach aunt uncle grandma grandpa grandmother grandfather officer captain principal president king queen prince princess mayor nurse judge sir lady saint"
+    "mr mrs ms dr miss coach aunt uncle grandma grandpa grandmother grandfather officer captain "
+    "principal president king queen prince princess mayor nurse judge sir lady saint"
 )
 _KIN = word_set(
     "mom dad mommy daddy grandma grandpa mother father papa mama nana granny auntie mum"
 )
 _PLACE_ENDS = word_set(
-    "street avenue road lane river lake mountain mountains ocean sea park school elementary island bay beach county city library museum zoo canyon falls bridge hospital university drive court"
+    "street avenue road lane river lake mountain mountains ocean sea park school elementary "
+    "island bay beach county city library museum zoo canyon falls bridge hospital university "
+    "drive court"
 )
 _ALWAYS_CAPITAL = word_set(
-    "i english god internet earth sun moon mom dad grandma grandpa mommy daddy santa tv ok dvd usa us pe bc ad am pm a o x t b c d e f g h north south east west bible koran"
+    "i english god internet earth sun moon mom dad grandma grandpa mommy daddy santa tv ok dvd "
+    "usa us pe bc ad am pm a o x t b c d e f g h north south east west bible koran"
 )
 _NAMED = word_set("named name's called")
 _MONTH_NEAR = word_set("in on of last next every this since until by early late during")

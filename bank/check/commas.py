@@ -135,7 +135,8 @@ def street_without_comma(r: Reading) -> Found:
 
 
 _NO_TOWN = word_set(
-    "new north south east west central northern southern eastern western lake mount upper lower aunt uncle miss mr mrs ms dr president great"
+    "new north south east west central northern southern eastern western lake mount upper lower "
+    "aunt uncle miss mr mrs ms dr president great"
 )
 
 
@@ -232,16 +233,21 @@ def _owner_like(r: Reading, a: int, b: int) -> bool:
 
 _SORTS = [word_set(group) for group in (
     "red blue green yellow orange purple black white brown pink gray grey gold silver tan",
-    "big small tall short long little tiny huge cold hot warm wet dry soft hard loud quiet fast slow "
-    "happy sad tired hungry kind funny smart brave strong sweet sour salty fluffy furry shiny bright dark old new clean dirty heavy light round square flat smooth rough sticky",
-    "milk juice water bread butter cheese soup rice pizza cake pie salad fruit meat chicken fish ham corn honey jam yogurt popcorn cereal toast pasta chocolate lemonade tea coffee flour sugar salt pepper",
+    "big small tall short long little tiny huge cold hot warm wet dry soft hard loud quiet fast "
+    "slow"
+    "happy sad tired hungry kind funny smart brave strong sweet sour salty fluffy furry shiny "
+    "bright dark old new clean dirty heavy light round square flat smooth rough sticky",
+    "milk juice water bread butter cheese soup rice pizza cake pie salad fruit meat chicken fish "
+    "ham corn honey jam yogurt popcorn cereal toast pasta chocolate lemonade tea coffee flour "
+    "sugar salt pepper",
     "math reading science art music writing spelling gym recess lunch history",
     "soccer baseball football basketball tennis hockey golf swimming running chess",
     "mom dad grandma grandpa mother father",
     "monday tuesday wednesday thursday friday saturday sunday",
     "spring summer fall winter autumn",
     "one two three four five six seven eight nine ten",
-    "cat dog bird fish hamster rabbit turtle cow pig horse sheep goat hen duck frog lion tiger bear monkey elephant",
+    "cat dog bird fish hamster rabbit turtle cow pig horse sheep goat hen duck frog lion tiger "
+    "bear monkey elephant",
     "rain snow wind sun ice sand mud rock wood stone metal plastic paper glass glue paint",
 )]  # fmt: skip
 
@@ -346,7 +352,8 @@ def _phrases_listed(r: Reading, i: int) -> Finding | None:
 
 _BETWEEN_JOIN_AND_SUBJECT = word_set("then first now today later soon once also finally")
 _STOPS_A_JOIN = word_set(
-    "when if because while after before that what how where who until as why which since both between"
+    "when if because while after before that what how where who until as why which since both "
+    "between"
 )
 _SO_BELONGS = word_set("is was are think and ever be hope")
 

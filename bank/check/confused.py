@@ -24,6 +24,7 @@ from bank.check.grammar import (
     verb_forms,
 )  # fmt: skip
 from bank.check.lexicon import lemmas, pair, word_set
+from bank.check.names import is_name
 from bank.check.nouns import countable
 from bank.check.reading import Reading
 
@@ -31,7 +32,8 @@ _PLACE_WORDS = word_set(
     "over in up down out under right go went stay live sit sat from put been back"
 )
 _PREDICATES = word_set(
-    "not so very too a an the always never really just all almost both my his her our going gonna here there"
+    "not so very too a an the always never really just all almost both my his her our going gonna "
+    "here there"
 )
 
 
@@ -427,7 +429,8 @@ def whose_or_who_is(r: Reading, i: int) -> Found:
 
 
 _WANTS = word_set(
-    "want wants wanted need needs needed like likes liked love loves loved have has had going used try tried able ready hope about how"
+    "want wants wanted need needs needed like likes liked love loves loved have has had going "
+    "used try tried able ready hope about how"
 )
 
 
@@ -462,8 +465,15 @@ def to_for_too_or_two(r: Reading, i: int) -> Found:
             return _wrong(r, i, "too", before in ("me", "it", "him", "her", "them", "us", "you"))
         return None
     j = i + 1
-    if r.words[j][0].isupper():
+    if r.words[j][0].isupper() or is_name(r.after(j)):
         return None
+    if (
+        after in _FEELS | {"quickly", "slowly", "loudly"}
+        and not r.after(j)
+        and before
+        and r.tag[i - 1] in ("VBD", "VBZ", "VBP", "VB")
+    ):
+        return _wrong(r, i, "too")
     if (
         "ADJ" in lemmas(after)
         and "VB" not in verb_forms(after)
@@ -591,7 +601,8 @@ def to_for_too_or_two(r: Reading, i: int) -> Found:
 
 _THESE = word_set("this these those")
 _FEELS = word_set(
-    "small big hot cold tall short loud long old young hard soft heavy slow fast late wet dry tight far high low"
+    "small big hot cold tall short loud long old young hard soft heavy slow fast late wet dry "
+    "tight far high low"
 )
 
 
@@ -667,7 +678,8 @@ def too_or_two_for_to(r: Reading, i: int) -> Found:
 
 
 _COMPARES = word_set(
-    "more less rather other fewer better worse older younger elder farther further sooner later faster"
+    "more less rather other fewer better worse older younger elder farther further sooner later "
+    "faster"
 )
 
 
@@ -1268,7 +1280,8 @@ def won_for_one(r: Reading, i: int) -> Found:
 
 
 _BEFORE_ONE = word_set(
-    "this that last next only each every another no big small red blue green new old other which any the"
+    "this that last next only each every another no big small red blue green new old other which "
+    "any the"
 )
 
 
@@ -1366,4 +1379,65 @@ def blue_for_blew(r: Reading, i: int) -> Found:
         and (is_noun(r.before(i)) or r.before(i) in SUBJECTS)
     ):
         return _wrong(r, i, "blew")
+    return None
+
+
+@on_words("witch")
+def witch_for_which(r: Reading, i: int) -> Found:
+    """witch where which is meant.
+
+    >>> show("Witch one do you want?")
+    ['homophone: Witch -> Which']
+    """
+    after = r.after(i)
+    opens = r.first[i] or r.before(i) in ("know", "tell", "see", "choose", "decide")
+    if opens and (
+        after in ("one", "way", "of", "is", "are", "do", "side", "kind", "color")
+        or is_noun(after)
+        and r.text.rstrip().endswith("?")
+    ):
+        return _wrong(r, i, "which")
+    return None
+
+
+@on_words("by bye")
+def by_for_buy(r: Reading, i: int) -> Found:
+    """by where buy is meant.
+
+    >>> show("Mom will by new shoes. We went to by bread.")
+    ['homophone: by -> buy', 'homophone: by -> buy']
+    """
+    before = r.before(i)
+    if (
+        before in MODALS_SET
+        or before == "to"
+        and r.before(i - 1) in _WANTS | {"went", "store", "go", "money"}
+    ):
+        return _wrong(r, i, "buy")
+    if (
+        before in ("i", "we", "they", "you")
+        and (r.after(i) in DETERMINERS or r.tag[i + 1 : i + 2] == ["NNS"])
+        and not any(r.lower[k] in AUXILIARIES for k in range(max(0, i - 4), i - 1))
+    ):
+        return _wrong(r, i, "buy", r.first[i - 1])
+    return None
+
+
+@on_words("through")
+def through_for_threw(r: Reading, i: int) -> Found:
+    """through where threw is meant.
+
+    >>> show("He through the ball to me. She walked through the door.")
+    ['homophone: through -> threw']
+    """
+    if r.after(i) not in DETERMINERS | OBJECTS:
+        return None
+    before = r.before(i)
+    if before in SUBJECTS - {"it", "you"}:
+        return _wrong(r, i, "threw")
+    start = max((k for k in range(i + 1) if r.first[k]), default=0)
+    alone = not any(is_verb_tag(r.tag[k]) or r.lower[k] in AUXILIARIES for k in range(start, i))
+    rest = not any(r.tag[k] in ("VBD", "VBZ", "VBP", "MD") for k in range(i + 1, r.n))
+    if alone and rest and before and (is_noun(before) or r.tag[i - 1] == "NNP") and i - start <= 4:
+        return _wrong(r, i, "threw", r.kind == "sentence")
     return None

@@ -73,6 +73,8 @@ def on_text(kinds: Iterable[str] = RUNNING) -> Callable[[TextRule], TextRule]:
 def run(reading: Reading) -> list[Finding]:
     """Everything that the rules find in `reading`, in the order of the text, without overlaps."""
     found: list[Finding] = []
+    if not reading.n:
+        return found
     if reading.kind != "sort":
         _run_on_words(reading, found)
     for kinds, text_rule in whole_text:
@@ -109,6 +111,7 @@ _RANK = {
     "word-order": 0,
     "quotation-marks": 0,
     "run-on": 1,
+    "apostrophe-contraction": 2,
     "homophone": 2,
     "spelling": 4,
     "capital-first": 4,

@@ -146,7 +146,8 @@ _STOCK = word_set(
     queen tiger's church thieves thunder autumn winter summer"""
 )
 _PEOPLE_WORDS = word_set(
-    "i you he she we they who everyone everybody someone mom dad brother sister friend teacher baby boy girl man woman grandma grandpa coach uncle aunt cousin kids children students twins"
+    "i you he she we they who everyone everybody someone mom dad brother sister friend teacher "
+    "baby boy girl man woman grandma grandpa coach uncle aunt cousin kids children students twins"
 )
 
 
@@ -244,7 +245,10 @@ def _asks_literally(r: Reading) -> bool:
 
 
 _LIKE_VERBS = word_set(
-    "run eat sleep swim sing fight work fly move climb shine cry roar laugh jump hop dance act talk walk fit spread go race grow drop shake stand sparkle glow chatter bark howl sit stick smell wiggle slither buzz spin explode melt crawl float zoom squeal purr growl soar leap gobble drink snore sneak hug treat follow watch disappear disappeared chirp waddle"
+    "run eat sleep swim sing fight work fly move climb shine cry roar laugh jump hop dance act "
+    "talk walk fit spread go race grow drop shake stand sparkle glow chatter bark howl sit stick "
+    "smell wiggle slither buzz spin explode melt crawl float zoom squeal purr growl soar leap "
+    "gobble drink snore sneak hug treat follow watch disappear disappeared chirp waddle"
 )
 
 
@@ -316,13 +320,20 @@ def like_an_animal_or_a_thing(r: Reading) -> Found:
 
 
 _METAPHORS = word_set(
-    "pig pigsty snail angel monster rock star clown shark monkey gem treasure pearl lamb chicken turkey peach lemon zombie bear tornado hurricane oven furnace icebox freezer jungle disaster nightmare dream sponge machine fish rollercoaster firecracker blanket ray sunshine diamond diamonds jewel jewels walking couch night tiger bulldozer peacock sieve sardines volcano icicle popsicle bookworm steal"
+    "pig pigsty snail angel monster rock star clown shark monkey gem treasure pearl lamb chicken "
+    "turkey peach lemon zombie bear tornado hurricane oven furnace icebox freezer jungle disaster "
+    "nightmare dream sponge machine fish rollercoaster firecracker blanket ray sunshine diamond "
+    "diamonds jewel jewels walking couch night tiger bulldozer peacock sieve sardines volcano "
+    "icicle popsicle bookworm steal"
 )
 _LITERAL_METAPHOR = word_set(
     "pretend play costume dressed dress part story would were could if wish wants want puppet in"
 )
 _KIN_SUBJECT = word_set(
-    "brother sister mom dad mother father friend teacher grandma grandpa uncle aunt cousin coach baby room bedroom classroom house closet desk desks locker hair heart mind brain memory eyes voice test snow stars world feet hands life love smile laughter street sidewalk playground basement attic kitchen"
+    "brother sister mom dad mother father friend teacher grandma grandpa uncle aunt cousin coach "
+    "baby room bedroom classroom house closet desk desks locker hair heart mind brain memory eyes "
+    "voice test snow stars world feet hands life love smile laughter street sidewalk playground "
+    "basement attic kitchen"
 )
 
 

@@ -360,3 +360,35 @@ def more_good(r: Reading, i: int) -> Found:
         ("most", "bad"): "worst",
     }[before, r.lower[i]]
     return Finding("comparison", r.starts[i - 1], r.ends[i], f"Say “{right}”.", right, True)
+
+
+_SHORT_ONES = word_set(
+    "big small tall short long old young fast slow hot cold nice large hard soft loud strong weak "
+    "bright dark clean heavy light cheap rich poor warm cool wide deep high low thin thick happy "
+    "funny easy silly pretty early"
+)
+
+
+@on_words("more most")
+def more_with_a_short_word(r: Reading, i: int) -> Found:
+    """more big, most tall: short words take -er and -est.
+
+    >>> show("My dog is more big than yours.")
+    ['comparison: more big -> bigger']
+    """
+    after = r.after(i)
+    if (
+        after not in _SHORT_ONES
+        or r.lower[i] == "more"
+        and r.after(i + 1) != "than"
+        and r.gap[i + 1].strip() not in (".", "?", "!")
+    ):
+        return None
+    if r.lower[i] == "most" and r.before(i) not in ("the", "my"):
+        return None
+    forms = inflections(after, "JJR" if r.lower[i] == "more" else "JJS")
+    return (
+        at(r, i, "comparison", f"Say “{forms[0]}”.", forms[0], r.after(i + 1) == "than", to=i + 1)
+        if forms
+        else None
+    )

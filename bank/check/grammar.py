@@ -57,7 +57,11 @@ PREPOSITIONS = word_set(
 FUNCTION = (
     AUXILIARIES | SUBJECTS | OBJECTS | DETERMINERS | WH | JOINERS | ADVERBS | PREPOSITIONS
     | SINGULAR_PRONOUNS
-    | word_set("not there here too very well back then than more most much lot out away again as own")
+    | word_set(
+        """
+        not there here too very well back then than more most much lot out away again as own
+        """
+    )
 )  # fmt: skip
 # Forms that are met as the past of one verb far more than as the plain form of another.
 _MOSTLY_PAST = word_set(
@@ -290,5 +294,6 @@ def _one_phrase(r: Reading, i: int) -> Phrase | None:
 
 
 EITHER_NUMBER = word_set(
-    "sheep fish deer moose team family class group people police series species staff crew band pants scissors crowd audience none data"
+    "sheep fish deer moose team family class group people police series species staff crew band "
+    "pants scissors crowd audience none data"
 )

@@ -21,7 +21,8 @@ _ENDED = re.compile(r"[.!?…:][\"”'’)\]]*\s*$|[_]+\s*$")
 _ASKS = AUXILIARIES - word_set("be been being")
 _RULE = "A sentence ends with . or ? or !"
 _TELLS = word_set(
-    "tell name explain describe write draw list say show think imagine pretend use compare give read look make find circle count choose pick share"
+    "tell name explain describe write draw list say show think imagine pretend use compare give "
+    "read look make find circle count choose pick share"
 )
 
 

@@ -29,11 +29,15 @@ from bank.check.reading import Reading
 from bank.check.spelling import is_word
 
 _WANT = word_set(
-    "want wants wanted need needs hope hopes hoped plan plans planned decided forgot learned going like likes liked love loves loved try tries tried start starts started began begins wish able supposed ready"
+    "want wants wanted need needs hope hopes hoped plan plans planned decided forgot learned "
+    "going like likes liked love loves loved try tries tried start starts started began begins "
+    "wish able supposed ready"
 )
 _GO = word_set("go goes went going walk walked drove rode ride ran come came moved travel traveled")
 _PLACES = word_set(
-    "store park zoo beach library school house pool farm museum playground movies mall lake office kitchen bathroom gym cafeteria doctor dentist river garden city town station airport forest party circus fair barn woods"
+    "store park zoo beach library school house pool farm museum playground movies mall lake "
+    "office kitchen bathroom gym cafeteria doctor dentist river garden city town station airport "
+    "forest party circus fair barn woods"
 )
 _LISTEN = {
     "listen": "to", "listens": "to", "listened": "to", "listening": "to", "belongs": "to", "belong": "to", "wait": "for",
@@ -600,10 +604,13 @@ def _before_its_article(r: Reading, i: int) -> bool:
 
 
 _DESCRIBES = word_set(
-    "red blue green yellow purple black brown pink big small tall short tiny huge hot warm wet dry soft loud happy sad tired hungry funny brave strong pretty old new clean dirty heavy round fluffy shiny"
+    "red blue green yellow purple black brown pink big small tall short tiny huge hot warm wet "
+    "dry soft loud happy sad tired hungry funny brave strong pretty old new clean dirty heavy "
+    "round fluffy shiny"
 )
 _MAKES = word_set(
-    "paint painted paints made make makes keep kept keeps turn turned get got color colored dye dyed feel felt leave left find found like wash washed wipe wiped"
+    "paint painted paints made make makes keep kept keeps turn turned get got color colored dye "
+    "dyed feel felt leave left find found like wash washed wipe wiped"
 )
 
 
@@ -795,7 +802,8 @@ _PLAIN_PREP = word_set("in to on at into onto of with for from")
 
 
 _FEELINGS = word_set(
-    "tired scared bored excited surprised glad happy sad hungry thirsty sick late ready angry afraid proud sorry cold hot nervous shy sleepy"
+    "tired scared bored excited surprised glad happy sad hungry thirsty sick late ready angry "
+    "afraid proud sorry cold hot nervous shy sleepy"
 )
 
 

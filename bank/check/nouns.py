@@ -85,7 +85,9 @@ _NO_PLURAL_AFTER = word_set(
     """more less fewer of hundred thousand million billion dozen percent am pm half other others left right little few"""
 )
 _BESIDE_NUMBER = word_set(
-    "grade room page number chapter step part level day unit bus line route lesson problem may june july march april august september october november december january february question act scene game week figure apartment form"
+    "grade room page number chapter step part level day unit bus line route lesson problem may "
+    "june july march april august september october november december january february question "
+    "act scene game week figure apartment form"
 )
 
 
@@ -217,7 +219,8 @@ def many_things_after_a_word_for_one(r: Reading, i: int) -> Found:
 
 
 _ONE_ANYWAY = word_set(
-    "news sports series species crossroads headquarters means glasses pants scissors lots physics mathematics gymnastics lens gas bus tennis sometimes stairs goods clothes things days times"
+    "news sports series species crossroads headquarters means glasses pants scissors lots physics "
+    "mathematics gymnastics lens gas bus tennis sometimes stairs goods clothes things days times"
 )
 
 
@@ -262,6 +265,27 @@ def one_thing_after_some_of(r: Reading, i: int) -> Found:
     ):
         return None
     return at(r, j, "plural", f"More than one: “{many}”.", many)
+
+
+@on_words("lot")
+def one_thing_after_a_lot_of(r: Reading, i: int) -> Found:
+    """A lot of a thing that can be counted is many.
+
+    >>> show("She has a lot of toy.")
+    ['plural: toy -> toys']
+    """
+    if r.after(i) != "of" or not r.near(i + 1):
+        return None
+    j = i + 2
+    many = plural_of(r.lower[j])
+    if (
+        many is None
+        or r.lower[j] not in _CONCRETE
+        or r.tag[j] not in ("NN", "VB")
+        or is_noun(r.after(j))
+    ):
+        return None
+    return at(r, j, "plural", f"More than one: “{many}”.", many, not r.after(j))
 
 
 @on_text()
@@ -336,7 +360,8 @@ def bad_plural(word: str) -> str | None:
 
 # Real words that are seldom meant: the plural of an uncommon noun or a verb's form.
 _SOUND_PLURAL = word_set(
-    "foots tooths gooses mouses leafs knifes wolfs calfs halfs shelfs loafs wifes lifes thiefs mans womans oxes louses deers sheeps fishs elfs"
+    "foots tooths gooses mouses leafs knifes wolfs calfs halfs shelfs loafs wifes lifes thiefs "
+    "mans womans oxes louses deers sheeps fishs elfs"
 )
 _BARE = word_set(
     """school bed home church work town lunch dinner breakfast supper class college camp court sea
@@ -346,7 +371,8 @@ _BARE = word_set(
     earth nature life space god fun love trouble danger fear joy peace ground top front back
     order line place fact case point example part question answer man woman mom dad grandma
     grandpa mother father grandmother grandfather everyone swim dance sign trade mail phone hand
-    heart age rest sleep dawn dusk"""
+    heart age rest sleep dawn dusk pizza chicken cake pie turkey fish lamb salad soup pasta popcorn
+    bark toast tape shade jam change paint glue yarn string tea lemonade chocolate candy ham"""
 )
 _TAKERS = word_set(
     """have has had saw see sees want wants need needs got get gets bought buy made make makes eat
@@ -400,7 +426,8 @@ def _often_one(word: str) -> bool:
 
 
 _LOOKS = word_set(
-    "red blue green yellow orange purple black white brown pink big small little new old hot cold soft long short tall huge tiny"
+    "red blue green yellow orange purple black white brown pink big small little new old hot cold "
+    "soft long short tall huge tiny"
 )
 _ORDER = FUNCTION | word_set(
     "last next first second third other same such few many several own little"

@@ -387,7 +387,7 @@ def me_for_my(r: Reading, i: int) -> Found:
     if (
         r.first[i]
         or before in PREPOSITIONS - {"to", "for"}
-        or before in ("is", "are", "was", "and")
+        or before in ("is", "are", "was")
         or before in ("to", "for")
         and not r.after(j)
     ):

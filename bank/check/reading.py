@@ -109,7 +109,7 @@ class Reading:
     def sentences(self) -> list[tuple[int, int]]:
         """The sentences as word ranges: first word, one past the last."""
         begins = [i for i, is_first in enumerate(self.first) if is_first]
-        return list(zip(begins, [*begins[1:], self.n], strict=True))
+        return list(zip(begins, [*begins[1:], self.n], strict=True)) if begins else []
 
     def near(self, i: int) -> bool:
         """Whether nothing but a space stands between word `i` and the next."""

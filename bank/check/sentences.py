@@ -26,10 +26,15 @@ from bank.check.names import is_name
 from bank.check.reading import Reading
 
 _SUBORDINATE = word_set(
-    "because when if while although though until since after before unless whenever as that what who where why how which whose whether once so than like wherever whatever"
+    "because when if while although though until since after before unless whenever as that what "
+    "who where why how which whose whether once so than like wherever whatever"
 )
 _OPEN_FOR_CLAUSE = word_set(
-    "think thinks thought know knows knew say says said hope hopes hoped wish wishes wished guess guessed believe believes bet feel feels felt see saw sure glad happy sad sorry remember remembered heard hear told tell imagine mean means promise promised afraid show showed learned decided noticed dream dreamed let make made help helped watch watched forgot understand"
+    "think thinks thought know knows knew say says said hope hopes hoped wish wishes wished guess "
+    "guessed believe believes bet feel feels felt see saw sure glad happy sad sorry remember "
+    "remembered heard hear told tell imagine mean means promise promised afraid show showed "
+    "learned decided noticed dream dreamed let make made help helped watch watched forgot "
+    "understand"
 )
 _NOT_RUN = "These are two sentences. End the first one."
 
@@ -247,7 +252,8 @@ def _last_comma(r: Reading, start: int, k: int) -> int:
 
 _SPLICE_ALLOWS = word_set("so like as that than once")
 _SPLICE_STOPS = word_set(
-    "when if because while although though until since unless whenever as whether the_more who what where how why"
+    "when if because while although though until since unless whenever as whether the_more who "
+    "what where how why"
 )
 
 
@@ -274,7 +280,8 @@ def _clause_in(r: Reading, start: int, k: int) -> bool:
 
 
 _SAYS = word_set(
-    "said says asked yelled shouted cried whispered replied answered called exclaimed think guess know"
+    "said says asked yelled shouted cried whispered replied answered called exclaimed think guess "
+    "know"
 )
 
 
@@ -287,7 +294,8 @@ def _pronoun_seam(r: Reading, k: int, close: int) -> bool:
         or before
         in FUNCTION
         - word_set(
-            "me him her us them it too there here out away back up down off in on home outside inside again everything something everyone someone you lot"
+            "me him her us them it too there here out away back up down off in on home outside "
+            "inside again everything something everyone someone you lot"
         )
     ):
         return False

@@ -153,6 +153,14 @@ def plain_form_after_can(r: Reading, i: int) -> Found:
         and r.after(j) in ("", "and", "of")
     ):
         return None
+    if (
+        verb_forms(r.lower[j]) == {"VBG"}
+        and r.tag[j] == "VBG"
+        and not asks
+        and r.lower[i] != "let's"
+    ):
+        right = form(r.lower[j], "VB")
+        return _finding(r, j, right, f"After “{r.words[i]}” stands") if right else None
     return _needs_plain(r, j, f"After “{r.words[i]}” stands", asks and j == i + 1)
 
 
@@ -348,6 +356,8 @@ _DAYS = word_set("monday tuesday wednesday thursday friday saturday sunday")
 def _past_cue(r: Reading, i: int, j: int) -> bool:
     for k in range(i, j):
         word = r.lower[k]
+        if word == "than":
+            return False
         if word == "yesterday" or word == "ago":
             return True
         if (

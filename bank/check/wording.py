@@ -170,7 +170,8 @@ def question_with_a_hidden_no(r: Reading) -> Found:
 
 
 _CLAUSE = word_set(
-    "when if because while who that so although after before until where someone something anything there's as"
+    "when if because while who that so although after before until where someone something "
+    "anything there's as"
 )
 
 
@@ -184,7 +185,10 @@ def _main_clause(r: Reading, s: int, i: int) -> bool:
 _POINTING = {"he": "who", "she": "who", "they": "who or what", "him": "who", "them": "who or what", "it": "what",
              "his": "who", "her": "who", "their": "who or what", "those": "what", "these": "what"}  # fmt: skip
 _WEATHER = word_set(
-    "rain rains raining rained snow snows snowing snowed hot cold dark late sunny windy cloudy time o'clock important hard easy fun safe better good okay possible true take takes like feel feels mean means cost fair kind wise polite rainy warm foggy stormy day night winter summer spring fall called"
+    "rain rains raining rained snow snows snowing snowed hot cold dark late sunny windy cloudy "
+    "time o'clock important hard easy fun safe better good okay possible true take takes like "
+    "feel feels mean means cost fair kind wise polite rainy warm foggy stormy day night winter "
+    "summer spring fall called"
 )
 
 
@@ -497,7 +501,8 @@ def _named_twice(r: Reading, s: int, e: int) -> Finding | None:
 
 _COMPOUND_VERBS = word_set("brush fight teach sing bake farm paint drive run dance")
 _COMPOUNDS = word_set(
-    "toothbrush firefighter teacher singer baker farmer painter driver runner dancer hairbrush paintbrush bedroom bathroom lunchbox lunchtime bedtime"
+    "toothbrush firefighter teacher singer baker farmer painter driver runner dancer hairbrush "
+    "paintbrush bedroom bathroom lunchbox lunchtime bedtime"
 )
 
 
