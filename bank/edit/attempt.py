@@ -91,7 +91,9 @@ def _missed(
         if edge is None or edge.piece is None or edge.token is None:
             continue
         space = edge.piece.j1 > edge.piece.j0 and known.pieces.corrected[edge.piece.j0].space
-        missed |= _missed_in_word(edge.piece, step, written, space)
+        is_lead = bool(known.pieces.loose) and not any(t.is_word for t in written[: step.a or 0])
+        if not (is_lead and step.a is not None and written[step.a].key == edge.token.key):
+            missed |= _missed_in_word(edge.piece, step, written, space)
     if known.pieces.lead is not None:
         first = next(token for token in written if token.is_word)
         if first.text[0].islower():

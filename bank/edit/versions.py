@@ -99,7 +99,7 @@ def comparison(faulty: str, corrected: str) -> Comparison:
     _name_spaces(pieces)
     drafts = _drafts(pieces)
     numbered = sorted(
-        ((_fix(draft, faulty, corrected, f, c), draft) for draft in drafts),
+        ((_fix(draft, pieces.lead, faulty, corrected, f, c), draft) for draft in drafts),
         key=lambda pair: (pair[0].wrong_start, pair[0].right_start, pair[0].wrong_end),
     )
     return Comparison(
@@ -225,8 +225,20 @@ def _drafts(pieces: Pieces) -> list[Draft]:
     return found
 
 
-def _fix(draft: Draft, faulty: str, corrected: str, f: Sequence[Token], c: Sequence[Token]) -> Fix:
+def _fix(
+    draft: Draft,
+    lead: Draft | None,
+    faulty: str,
+    corrected: str,
+    f: Sequence[Token],
+    c: Sequence[Token],
+) -> Fix:
     parts = draft.pieces
+    if draft is lead:
+        # Whatever word comes first: it need not be the same in both.
+        w, r = f[0], c[0]
+        wrong, right = faulty[w.start : w.end], corrected[r.start : r.end]
+        return Fix(draft.skill, wrong, right, w.start, w.end, r.start, r.end, draft.sure)
     if all(p.layers.get("space") is draft for p in parts):
         i0, j0 = parts[0].i0 - 1, parts[0].j0 - 1
         w0, w1 = f[i0].start, f[parts[-1].i1 - 1].end

@@ -157,3 +157,21 @@ def test_a_batch_finds_what_single_comparisons_find(tuned_on: list[Any]) -> None
 def test_every_skill_has_its_standard_by_the_table() -> None:
     (fix,) = compare("We goed home.", "We went home.")
     assert fix.standards == ("L.1.1.e", "L.2.1.d")
+
+
+@pytest.mark.parametrize(
+    ("faulty", "corrected", "skills"),
+    [
+        ("dog the ran.", "The dog ran.", ["capital-first", "word-order"]),
+        ("Dog the ran.", "The dog ran.", ["word-order"]),
+        ("dog The ran.", "The dog ran.", ["word-order"]),
+        ("is my dog.", "This is my dog.", ["missing-word", "capital-first"]),
+        ("Is my dog.", "This is my dog.", ["missing-word"]),
+        ("So the dog ran.", "The dog ran.", ["extra-word"]),
+        ("i yesterday ran.", "Yesterday I ran.", ["word-order", "capital-i"]),
+    ],
+)
+def test_the_first_capital_belongs_to_the_place_where_the_first_word_itself_changes(
+    faulty: str, corrected: str, skills: list[str]
+) -> None:
+    assert [skill for skill, _, _ in named(faulty, corrected)] == skills
