@@ -141,9 +141,9 @@ def planted(corrected: str, skills: Sequence[str], seed: int = 0) -> Comparison:
     for code in skills:
         skill(code)
     possible = {code: spots(corrected, code) for code in skills}
-    for code, count in Counter(skills).items():
-        if len(possible[code]) < count:
-            raise ValueError(f"this sentence has no place for: {code}")
+    lacking = [code for code, count in Counter(skills).items() if len(possible[code]) < count]
+    if lacking:
+        raise ValueError(f"this sentence has no place for: {', '.join(lacking)}")
     rng = random.Random(f"{seed}|{corrected}|{','.join(skills)}")
     for _ in range(_TRIES):
         chosen = _choose(possible, skills, rng)
