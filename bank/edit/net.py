@@ -13,7 +13,6 @@ from bank.edit.versions import Comparison
 
 # A little more for what is right: on a tie nothing was fixed.
 _TIE = 0.001
-_UNFOLD = 3
 
 
 @dataclass(frozen=True, slots=True)
