@@ -233,7 +233,8 @@ class Morning:
                 raise BankError(str(error)) from error
             if frozenset(sort.cards) not in kept:
                 kept.add(frozenset(sort.cards))
-                made.append(items.add(kind="sort", text=sort.text, sort=sort.to_dict()))
+                cells = {"text": sort.text, "note": sort.title, "sort": sort.to_dict()}
+                made.append(items.add(kind="sort", **cells))
         if not made:
             raise BankError(f"there are no other sorts of {pattern!r} with these words")
         return made

@@ -15,7 +15,13 @@ SLOTS = ("question", "sentence", "topic")
 PLURALS = {"question": "questions", "sentence": "sentences to fix", "topic": "topics"}
 SINGULARS = {"question": "question", "sentence": "sentence to fix", "topic": "topic"}
 TWIN_DAYS = 30  # school days during which a twin counts as a repeat
-REVIEW = (2, 4, 8, 16, 32)  # school days until a mastered skill comes back, growing (common practice)
+REVIEW = (
+    2,
+    4,
+    8,
+    16,
+    32,
+)  # school days until a mastered skill comes back, growing (common practice)
 DEFAULT_SHORT = {"question": 3, "sentence": 1, "topic": 0}
 
 

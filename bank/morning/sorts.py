@@ -22,6 +22,7 @@ ODD_HEADING = "odd one out"
 READABLE = 4.0
 """Words learnt before the end of grade 3 (4.0 is where grade 4 begins)."""
 DAYS_EACH = 2
+_BLOCK = 3  # so many sorts take the easiest words before harder ones come
 
 
 class NoSort(ValueError):
@@ -61,12 +62,12 @@ class WordSort:
 
     @property
     def text(self) -> str:
-        """The sort as one line, for lists and searches.
+        """The words in one line, for lists and searches: what a learner reads.
 
-        >>> WordSort("ch-sh", "ch or sh", (SortColumn("ch-", ("chin",)),), ("chin",)).text
-        'ch or sh: chin'
+        >>> WordSort("ch-sh", "ch or sh", (SortColumn("ch-", ("chin", "chop")),), ("chop", "chin")).text
+        'chop, chin'
         """
-        return f"{self.title}: {', '.join(self.cards)}"
+        return ", ".join(self.cards)
 
     def to_dict(self) -> dict[str, Any]:
         return {
@@ -180,9 +181,12 @@ def _shows_at_all(column: Column, word: SortWord) -> bool:
 
 
 def _window(pool: Sequence[str], number: int, count: int, code: str) -> tuple[str, ...]:
-    """`count` words of the pool, each number's beginning where the last one's ended."""
-    mixed = list(pool)
-    random.Random(f"{code} {len(pool)}").shuffle(mixed)
+    """`count` words of the pool, easy ones first; each number's begin where the last one's ended."""
+    mixed: list[str] = []
+    for block in range(0, len(pool), _BLOCK * count):
+        words = list(pool[block : block + _BLOCK * count])
+        random.Random(f"{code} {block}").shuffle(words)
+        mixed += words
     rounds, start = divmod(number * count, len(mixed))
     # Each round through the pool begins one word later, so that the same sort does not come back.
     at = (start + rounds) % len(mixed)
