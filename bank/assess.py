@@ -56,11 +56,7 @@ def try_assess_many(
 
     rest = iter(items)
     while batch := list(islice(rest, BATCH)):
-        texts = [item.text for item in batch]
-        texts += [
-            version.faulty for item in batch for version in item.versions if not version.fixes
-        ]
-        for _ in parse_many(texts):
+        for _ in parse_many(item.text for item in batch):
             pass
         # What is asked is read off a reworded text, which takes a parse of its own.
         asking = [item.text for item in batch if item.kind in ASKING]
