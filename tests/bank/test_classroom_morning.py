@@ -221,3 +221,26 @@ def test_the_week_and_the_sorts_go_on_paper(room: Bank) -> None:
         for file in made.files
     )
     assert all(word in to_cut and word in key for word in a_sort(1).cards)
+
+
+def test_sentences_to_build_are_cut_from_the_bank_s_own_at_the_learner_s_level(room: Bank) -> None:
+    from bank.classroom_morning_paper import building_paper
+
+    put(
+        room,
+        *(make_item(n, "sentence", 1.5, text=f"The dog ran home {n} times.") for n in range(6)),
+    )
+    put(room, make_item(9, "sentence", 6.0, text="Too hard for this learner."))
+    pypdf = pytest.importorskip("pypdf")
+    import io
+
+    made = building_paper(room.morning, "K1", 3, False, day(0), "letter")
+    cards, key = (
+        " ".join(page.extract_text() for page in pypdf.PdfReader(io.BytesIO(file.data)).pages)
+        for file in made.files
+    )
+    assert cards.count("times.") == 3 and key.count("The dog ran home") == 3
+    assert "Too hard" not in key
+    with pytest.raises(BankError, match="no sentence to build"):
+        room.learners.change("K1", taught=12.0)
+        building_paper(room.morning, "K1", 3, False, day(0), "letter")
