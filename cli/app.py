@@ -14,7 +14,8 @@ from cli.common import REFUSED, named_bank, say
 
 # Which file has which commands; only the file of the command that is asked for is loaded.
 PEOPLE = {
-    "teacher": ("today", "draw", "swap", "unused", "new", "demo", "learner"),
+    "teacher": ("today", "draw", "swap", "unused", "new", "demo"),
+    "learners": ("learner",),
     "turns": ("turns", "job"),
     "school_days": ("calendar", "routine"),
     "words": ("sort", "shelf", "basket"),

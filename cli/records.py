@@ -20,7 +20,7 @@ from cli.common import (
     say,
     use_bank,
 )
-from cli.teacher import learner_app
+from cli.learners import learner_app
 
 
 def register(app: typer.Typer, only: str = "") -> None:
