@@ -59,6 +59,7 @@ def evidence(doc: Doc, kind: str) -> Evidence:
     places: list[int] = []
     names = numbers = sentences = 0
     starts = True
+    headline = _is_headline(doc)
     for at, token in enumerate(doc):
         token_text = token.text
         sort, text, lower, known, capital = _looked_up(token_text)
@@ -75,7 +76,7 @@ def evidence(doc: Doc, kind: str) -> Evidence:
             continue
         if known is None:
             numbers += 1
-        elif capital and _is_name(token, lower, starts):
+        elif capital and _is_name(token, lower, starts or headline):
             names += 1
             words.append(Seen(text, at, vocabulary.name(text), True))
         else:
@@ -112,6 +113,16 @@ def _looked_up(token: str) -> tuple[str, str, str, Word | None, bool]:
     if any(letter.isdigit() for letter in text):
         return _WORD, text, lower, None, False
     return _WORD, text, lower, vocabulary.word(_CUT.get(lower, lower)), text[0].isupper()
+
+
+def _is_headline(doc: Doc) -> bool:
+    """Whether all the longer words begin with a capital, as in a title, so that it tells nothing."""
+    text = doc.text
+    if text[1:].islower():
+        return False
+    stripped = (word.strip(".,;:!?\"'()") for word in text.split()[1:])
+    rest = [word for word in stripped if len(word) > 3 and word.isalpha()]
+    return len(rest) > 1 and all(word[0].isupper() for word in rest)
 
 
 def _is_name(token: Token, lower: str, starts: bool) -> bool:

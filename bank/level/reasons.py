@@ -35,7 +35,6 @@ _SAID_OF_ASK = {
     "explain": "asks to explain",
     "how": "asks how it is done",
 }
-_ONE_WORD = frozenset({"negation"})
 
 
 def reasons_for(
@@ -93,9 +92,16 @@ def _of_words(seen: Evidence, in_topic: bool) -> Iterator[_Found]:
 def _of_markers(doc: Doc, seen: Evidence) -> Iterator[_Found]:
     for marker in seen.markers:
         cost = WEIGHTS[marker.what] / seen.sentences
-        text = doc[marker.at].text if marker.what in _ONE_WORD else _clause_from(doc, marker.at)
+        text = (
+            _negated(doc, marker.at) if marker.what == "negation" else _clause_from(doc, marker.at)
+        )
         what = marker.what if marker.what in ("negation", "passive") else "clause"
         yield what, text, cost, f'"{text}": {_SAID_OF_MARKER[marker.what]}'
+
+
+def _negated(doc: Doc, at: int) -> str:
+    """The word of negation, and of a contraction the whole."""
+    return doc[at - 1].text + doc[at].text if at and doc[at].lower_ == "n't" else doc[at].text
 
 
 def _clause_from(doc: Doc, at: int) -> str:

@@ -100,7 +100,7 @@ def word(text: str) -> Word:
     True
     """
     if len(text) == 1 or text in _SHORT_FORMS:
-        return _as_hard_as(text, 0.0)
+        return _as_hard_as(text, FIRST_WORDS)
     group = group_of(text)
     low, high = BOUNDS[group]
     total = sum(w * x for w, x in zip(LEARNT_WEIGHTS[group], measures(text), strict=True))
@@ -205,7 +205,9 @@ def is_known(text: str) -> bool:
 @lru_cache(maxsize=65536)
 def is_english(text: str) -> bool:
     """Whether a lower-case word is met in English at all."""
-    return _zipf(text) >= 1.5 or group_of(text) != "other"
+    if group_of(text) != "other" or is_first_name(text):
+        return True
+    return _zipf(text) >= 1.5 and _learner_levels().is_word_in_database(text)
 
 
 def beats(text: str) -> int:
