@@ -8,6 +8,7 @@ from bank.check.grammar import (
     ADVERBS,
     AUXILIARIES,
     BE,
+    DETERMINERS,
     DO,
     EITHER_NUMBER,
     FUNCTION,
@@ -340,7 +341,7 @@ def thing_with_the_wrong_verb(r: Reading) -> Found:
         ):
             # A pet may be called Bubbles or Whiskers.
             continue
-        finding = _after_phrase(r, phrase)
+        finding = _verb_read_as_a_thing(r, phrase) or _after_phrase(r, phrase)
         if finding is not None:
             found.append(finding)
     return found
@@ -349,7 +350,7 @@ def thing_with_the_wrong_verb(r: Reading) -> Found:
 _AMOUNTS = word_set(
     "total number lot couple few group variety series range handful dozen hundred thousand"
 )
-_OPENS_CLAUSE = word_set("because when if while but although whenever where")
+_OPENS_CLAUSE = word_set("because when if while but although whenever where why until")
 _TOLD = word_set(
     "explained said says think thinks know knows thought knew told learned believe hope is was"
 )
@@ -377,6 +378,69 @@ def _clause_starts(r: Reading) -> list[int]:
 
 
 _END = word_set("and but so or because when if while until that")
+
+
+def _verb_read_as_a_thing(r: Reading, phrase: Phrase) -> Finding | None:
+    """`The owl sleep all day`: the parse takes the verb for the last thing of the phrase."""
+    v = phrase.last
+    if (
+        v <= phrase.first
+        or not is_noun(r.lower[v - 1])
+        or r.tag[v - 1][:1] != "N"
+        or r.gap[v - 1] != " "
+    ):
+        return None
+    word = r.lower[v]
+    if r.kind == "topic" or r.words[v][0].isupper():
+        return None
+    _, close = next((s for s in r.sentences if s[0] <= v < s[1]), (0, r.n))
+    close = next((k for k in range(v + 1, close) if r.lower[k] in _ENDS_CLAUSE), close)
+    if clause_has_finite_verb(r, v + 1, close) or r.lower[phrase.first - 1 : phrase.first] in (
+        ["after"],
+        ["before"],
+    ):
+        return None
+    if not (
+        r.first[phrase.first] or r.lower[phrase.first - 1] in _OPENS_CLAUSE
+    ) or r.text.rstrip().endswith("?"):
+        return None
+    forms = verb_forms(word)
+    many = singular_of(r.lower[v - 1]) is not None
+    if not r.after(v) and r.gap[v].strip()[:1] not in (".", "!", ","):
+        return None
+    if many and "VBZ" in forms:
+        right = form(word, "VB")
+    elif (
+        not many
+        and "VB" in forms
+        and not forms & {"VBD", "VBN"}
+        and r.lower[phrase.first] in DETERMINERS
+        and _complement(r, v)
+    ):
+        right = form(word, "VBZ")
+    else:
+        return None
+    subject = r.text[r.starts[phrase.first] : r.ends[v - 1]]
+    return _finding(r, v, subject, right, bool(r.after(v))) if right else None
+
+
+_ENDS_CLAUSE = word_set("and but when because that if while so")
+
+
+@on_words("this that these those")
+def this_is_and_these_are(r: Reading, i: int) -> Found:
+    """This is, these are.
+
+    >>> show("This are my shoes. These is mine.")
+    ['agreement: are -> is', 'agreement: is -> are']
+    """
+    after = r.after(i)
+    if not r.first[i]:
+        return None
+    table = _FOR_ONE if r.lower[i] in ("this", "that") else _FOR_MANY
+    if after in BE and after in table and not (r.lower[i] == "that" and after == "were"):
+        return _finding(r, i + 1, r.words[i], table[after])
+    return None
 
 
 def _after_phrase(r: Reading, phrase: Phrase) -> Finding | None:

@@ -62,6 +62,7 @@ def small_name(r: Reading) -> Found:
         if (
             not _may_be_a_name(r.lower[i])
             and r.before(i) not in _NAMED
+            and not (i and r.lower[i - 1] in names.TITLES)
             and not (i + 1 < r.n and r.words[i + 1][0].isupper())
         ):
             continue

@@ -569,7 +569,7 @@ def words_in_the_wrong_order(r: Reading) -> Found:
             or word in ("in", "on", "at", "to", "under", "over", "for", "of", "with", "from")
             and before in ARTICLES
             and after
-            and is_noun(after)
+            and (is_noun(after) or "ADJ" in lemmas(after))
             and pair(word, before) > 50_000_000
         ):
             found.append(_swap(r, i - 1))

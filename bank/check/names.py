@@ -101,7 +101,7 @@ _ALSO_WORDS = word_set(
 
 PERSON_NAMES = PEOPLE | word_set(
     "max lily rose ruby daisy pepper jack will mark grace hope faith joy dawn ivy olive violet "
-    "hazel amber rusty buddy frank matt sally tony pat rob bob josh"
+    "hazel amber rusty buddy frank matt sally tony pat rob bob josh jay reed"
 )
 
 

@@ -72,7 +72,17 @@ def a_or_an(r: Reading, i: int) -> Found:
     nxt = r.words[i + 1]
     if nxt.isupper() and len(nxt) > 1 or nxt.lower() in ("herb", "herbs", "herbal"):
         return None
-    if r.after(i) in ("a", "an", "the") or nxt.lower() in ("and", "or", "is", "in"):
+    if r.after(i) in PREPOSITIONS and r.after(i) not in (
+        "in",
+        "up",
+        "off",
+        "over",
+        "under",
+        "inside",
+        "outside",
+    ):
+        return None
+    if r.after(i) in ("a", "an", "the", "on") or nxt.lower() in ("and", "or", "is", "in"):
         return None
     right = "an" if vowel_sound(nxt) else "a"
     if right == r.lower[i]:
@@ -143,6 +153,8 @@ def one_thing_after_figures(r: Reading) -> Found:
 
 def _needs_plural(r: Reading, i: int, j: int) -> Finding | None:
     steps = 0
+    if r.lower[j] in ("more", "other") and r.near(j):
+        j += 1
     while (
         j < r.n - 1
         and r.near(j)
@@ -175,11 +187,20 @@ def _needs_plural(r: Reading, i: int, j: int) -> Finding | None:
         is_noun(after) and r.tag[j + 1][:1] == "N" or "'" in after and is_noun(after.split("'")[0])
     ):
         return None
-    if word in _UNITS and after and (is_noun(after) or "ADJ" in lemmas(after)):
+    if (
+        word in _UNITS
+        and after
+        and (is_noun(after) or after in ("old", "long", "tall", "wide", "high", "deep", "thick"))
+    ):
         return None
     if r.tag[j] in ("RB", "IN", "VBD", "VBG", "JJ") and not (r.tag[j] == "JJ" and not after):
         return None
-    if "-" in r.gap[i] or r.before(i) in ("a", "an", "the", "one") and r.lower[i] in MANY and after:
+    if (
+        "-" in r.gap[i]
+        or r.before(i) in ("a", "an", "the", "one")
+        and r.lower[i] in MANY - {"few"}
+        and after
+    ):
         return None
     certain = r.tag[j] == "NN" or r.tag[j] == "NNP" or not after
     return at(r, j, "plural", f"More than one: “{many}”.", many, certain)
