@@ -26,9 +26,10 @@ from bank.store_sets import learners, write_learner
 
 if TYPE_CHECKING:
     from bank.classroom_items import Items
+    from bank.classroom_marks import Marks
     from bank.classroom_morning import Morning
     from bank.classroom_paper import Paper
-    from bank.classroom_progress import Marks, Progress
+    from bank.classroom_progress import Progress
     from bank.classroom_records import Records
 
 
@@ -77,7 +78,7 @@ class Bank:
     @functools.cached_property
     def marks(self) -> Marks:
         """What learners did with their sets; loaded when asked for."""
-        from bank.classroom_progress import Marks
+        from bank.classroom_marks import Marks
 
         return Marks(self.store, self.days)
 
