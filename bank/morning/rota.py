@@ -28,7 +28,7 @@ _LATER = 2_000
 _HAD = 15
 _EMPTY = 10_000_000_000
 # The plan is started again this often without getting further before it is taken as it is.
-_ATTEMPTS = 12
+_ATTEMPTS = 8
 _NODES = 1_500
 
 

@@ -79,7 +79,8 @@ def plan_turns(
     of somebody who was away without a stand-in counts as not had.
     """
     # What was given out for a day that became a day off was never had.
-    given_out = sorted(turn for turn in set(posted) if not _fell_out(calendar, turn.day))
+    before = set(posted)
+    given_out = sorted(turn for turn in before if not _fell_out(calendar, turn.day))
     days = list(calendar.school_days(first, last))
     if not days:
         return TurnPlan((), (), ())
@@ -88,11 +89,11 @@ def plan_turns(
     known = Record(settings, given_out, tuple(away))
     later = [day for day in known.days() if day > last]
     add_stand_ins(known, days, week + [day for day in later if day > week[-1]])
-    swapped = [t for day in later for t in known.on(day) if t not in set(given_out)]
+    swapped = [t for day in later for t in known.on(day) if t not in before]
     record, problems = _best_attempt(known, week, calendar)
     add_stand_ins(record, days, [])
     turns = [turn for day in days for turn in _in_order(record.on(day), settings)]
-    new = [turn for turn in turns if turn not in set(given_out)] + swapped
+    new = [turn for turn in turns if turn not in before] + swapped
     return TurnPlan(tuple(turns), tuple(new), tuple(p for p in problems if p.day <= last))
 
 
