@@ -259,6 +259,12 @@ def your_for_you_are(r: Reading, i: int) -> Found:
         return _wrong(r, i, "you're")
     if not after:
         return None
+    if after in ("having", "being", "going", "getting", "doing", "coming", "making", "trying") and (
+        r.first[i]
+        or r.before(i)
+        in ("hope", "think", "know", "glad", "if", "when", "that", "because", "sure", "sorry")
+    ):
+        return _wrong(r, i, "you're")
     if (
         _ing(r, i + 1)
         and not _thing_at(r, i + 2)
@@ -450,7 +456,7 @@ def to_for_too_or_two(r: Reading, i: int) -> Found:
     if not after:
         mark = r.gap[i].strip()[:1]
         if (
-            mark in (".", "!", "")
+            mark in (".", "!", "?", "")
             and before
             and before not in _WANTS
             and (
@@ -460,8 +466,14 @@ def to_for_too_or_two(r: Reading, i: int) -> Found:
             )
             and mark
         ):
-            if r.text.rstrip().endswith("?") or any(w in WH for w in r.lower[:i]):
+            if any(w in WH for w in r.lower[:i]):
                 return None
+            if r.text.rstrip().endswith("?"):
+                return (
+                    _wrong(r, i, "too", False)
+                    if before in ("come", "go", "play", "help", "sing", "me")
+                    else None
+                )
             return _wrong(r, i, "too", before in ("me", "it", "him", "her", "them", "us", "you"))
         return None
     j = i + 1
@@ -712,6 +724,7 @@ def then_for_than(r: Reading, i: int) -> Found:
             if k < i - 1 and (
                 r.lower[k] not in ("more", "less", "fewer", "rather", "other", "better", "bigger")
                 or is_verb_tag(r.tag[i - 1])
+                and r.lower[k] != "rather"
             ):
                 return None
             if r.lower[k] == "later":
@@ -1070,7 +1083,11 @@ def hear_or_here(r: Reading, i: int) -> Found:
         )
         if (
             wants
-            and (after in DETERMINERS | OBJECTS or is_noun(after) and r.tag[i + 1][:1] == "N")
+            and (
+                after in DETERMINERS | OBJECTS | {"you", "it"}
+                or is_noun(after)
+                and r.tag[i + 1][:1] == "N"
+            )
             and not (before == "you" and r.first[i - 1] and False)
         ):
             if before in ("i", "you", "they", "we") and i > 1 and r.lower[i - 2] in BE:
@@ -1441,3 +1458,45 @@ def through_for_threw(r: Reading, i: int) -> Found:
     if alone and rest and before and (is_noun(before) or r.tag[i - 1] == "NNP") and i - start <= 4:
         return _wrong(r, i, "threw", r.kind == "sentence")
     return None
+
+
+@on_words("one")
+def one_for_won(r: Reading, i: int) -> Found:
+    """one where won is meant.
+
+    >>> show("We one the game.")
+    ['homophone: one -> won']
+    """
+    if (
+        r.before(i) in SUBJECTS
+        and r.after(i) in ARTICLES | POSSESSIVES | {"first", "second", "every"}
+        and not any(w in AUXILIARIES for w in r.lower[max(0, i - 3) : i])
+    ):
+        return _wrong(r, i, "won")
+    return None
+
+
+@on_words("whole")
+def whole_for_hole(r: Reading, i: int) -> Found:
+    """whole where hole is meant.
+
+    >>> show("She made a whole in the sand.")
+    ['homophone: whole -> hole']
+    """
+    if (
+        r.before(i) in ("a", "the", "this", "big", "deep", "small", "that")
+        and r.after(i) in ("in", "for", "with", "under", "through")
+        and r.before(i - 1) not in ("as", "on")
+    ):
+        return _wrong(r, i, "hole")
+    return None
+
+
+@on_words("be")
+def be_for_bee(r: Reading, i: int) -> Found:
+    """be where bee is meant.
+
+    >>> show("The be stung me.")
+    ['homophone: be -> bee']
+    """
+    return _wrong(r, i, "bee") if r.before(i) in ARTICLES | POSSESSIVES else None

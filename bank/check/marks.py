@@ -223,6 +223,8 @@ def _has_late_verb(r: Reading, i: int, close: int) -> bool:
 
 def _clause_is_subject(r: Reading, i: int, close: int) -> bool:
     """`What is in the box is a secret`: a second finite verb makes the wh clause the subject."""
+    if r.gap[close - 1].lstrip().startswith("?"):
+        return False
     return (
         sum(
             1

@@ -296,6 +296,12 @@ def _noun_subject(r: Reading, i: int, j: int) -> Finding | None:
             and not any(w in AUXILIARIES or "'" in w for w in r.lower[i:close])
         ):
             verb = r.lower[subject.last + 1]
+            if verb.endswith("ing") and verb_forms(verb) == {"VBG"}:
+                helper = "are" if subject.many else "is"
+                return Finding(
+                    "missing-word", r.starts[k - 1], r.ends[k], f"A word like “{helper}” is missing.",
+                    f"{r.words[k - 1]} {helper} {r.words[k]}", True,
+                )  # fmt: skip
             if (
                 "VB" in verb_forms(verb)
                 and "VBD" not in verb_forms(verb)

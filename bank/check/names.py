@@ -72,7 +72,13 @@ PEOPLE = word_set(
     shannon sharon sheila shirley simon sofia sonia sophia sophie stacy stanley stella stephanie stephen steve
     steven stuart susan sylvia tamara tanya teresa terry theo theresa theodore thomas tim timothy tina todd
     tom tommy tony tracy tyler tyrone vanessa vera veronica victor victoria vincent vivian walter wanda
-    wayne wendy william xavier yasmin yolanda yusuf zachary zara zoe zoey zack"""
+    jasper silas caden kaden aiden brayden hudson wyatt landon carson colton easton parker tucker bryce
+    trevor spencer preston marshall desmond terrence lamar deshawn tyrese kiara tiana ciara aaliyah
+    nevaeh jada amari imani kendra latoya marisol ximena camila valentina lucia renata paola esteban
+    joaquin rafael santiago mateo anya katya dmitri boris ingrid freya astrid soren lars sven mei
+    ling hiro yuki akira kenta aiko sakura jin min soo ravi anil sanjay deepa anjali meera kavya rohan
+    arjun vikram lakshmi zainab khadija yusra bilal tariq nadira salma rania kofi kwame ama abena
+    chidi ngozi amara zuri wayne wendy william xavier yasmin yolanda yusuf zachary zara zoe zoey zack"""
 )
 TITLES = word_set("mr mrs ms dr")
 KNOWN = (

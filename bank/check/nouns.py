@@ -393,7 +393,7 @@ _BARE = word_set(
     order line place fact case point example part question answer man woman mom dad grandma
     grandpa mother father grandmother grandfather everyone swim dance sign trade mail phone hand
     heart age rest sleep dawn dusk pizza chicken cake pie turkey fish lamb salad soup pasta popcorn
-    bark toast tape shade jam change paint glue yarn string tea lemonade chocolate candy ham"""
+    bark toast tape shade jam change paint glue yarn string tea lemonade chocolate candy ham dessert matter"""
 )
 _TAKERS = word_set(
     """have has had saw see sees want wants need needs got get gets bought buy made make makes eat
@@ -522,6 +522,8 @@ def thing_without_its_article(r: Reading) -> Found:
         ):
             j -= 1
         before = r.lower[j]
+        if "rhyme" in r.lower or "rhymes" in r.lower or before.endswith("n't"):
+            continue
         if before in BE and j and is_verb_tag(r.tag[j - 1]):
             continue
         if r.before(j) in DETERMINERS and is_noun(before):

@@ -345,6 +345,8 @@ def _complete(r: Reading, v: int, close: int) -> bool:
             "lost",
         )
     after = r.lower[v + 1]
+    if after in ("yesterday", "today", "tomorrow", "tonight", "last", "every", "most", "best"):
+        return False
     if word in (
         "came",
         "went",

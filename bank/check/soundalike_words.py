@@ -52,6 +52,7 @@ wrung rung | ink inc | dock doc | pick pic | gym jim | sing singh
 """Words that are taken for one another: groups apart by bars."""
 
 GOES_WITH = {
+    "feet": "cold shoes socks wet walk toes hurt boots sore legs muddy two my",
     "flour": (
         "bake baked bakes baking cook cake bread cup cups dough recipe sugar mix cookies muffins "
         "pancakes bag stir mixed eggs"
