@@ -252,7 +252,7 @@ def shelf_add(
 
     Example: binderbank shelf add "The red sled" --level 1.5
     """
-    from cli.teacher import _grade
+    from cli.learners import _grade
 
     if not 1 <= copies <= 99:
         raise BankError(f"there are 1 to 99 copies, not {copies}")
