@@ -23,6 +23,7 @@ from bank.page.content import (
     FACES,
     LARGEST,
     LINE_STYLES,
+    PROMPTS,
     SMALLEST,
     STUCK,
     DayContent,
@@ -137,6 +138,7 @@ class Paper:
             specials=(special,) if special else (),
             steps=said.steps,
             stuck=said.stuck,
+            prompts=tuple(self.store.setting("progress", {}).get("prompts", PROMPTS)),
         )
         return with_morning(content, self.rest)
 

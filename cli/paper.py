@@ -156,6 +156,11 @@ def save_prints(
 
     folder = to or bank.paper.prints / (day.isoformat() if day else "")
     written, unwritten = save(files, folder)
+    if written and bank.store.writable:
+        # Whoever forgets a learner is told where printed pages with the code may lie.
+        from bank.store_marks import note_written
+
+        note_written(bank.store, str(folder.absolute()), "prints")
     wrong = [*problems, *unwritten]
     if as_json:
         print_json({"folder": str(folder), "files": written, "problems": wrong})

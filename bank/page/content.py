@@ -16,6 +16,8 @@ FACES = ("ABeeZee", "Atkinson Hyperlegible")
 # Below 14 points nothing that a learner reads is ever set; above 36 a page holds one prompt.
 SMALLEST, LARGEST = 14.0, 36.0
 COPY_LINES = ("Date", "Weather", "Temperature", "Lunch", "Specials")
+# Words for the help that a learner got, the least first (common practice: a prompt hierarchy).
+PROMPTS = ("gesture", "verbal", "model", "physical")
 STUCK = "Stuck? Read it again. Skip it. Then show an adult your card."
 # From memory, common practice: young writers need about 14 mm from line to line, older ones 9.
 LINE_HEIGHTS = {"plain": 9.0, "dotted": 14.0, "wide": 14.0}
@@ -178,7 +180,8 @@ class DayContent:
     """What all pages of a day share; everything a person reads is in the teacher's words.
 
     `copy_lines` are the lines that a learner copies from the board; `weather`, `temperature`,
-    `lunch` and `specials` fill the board's own where they are known beforehand.
+    `lunch` and `specials` fill the board's own where they are known beforehand. `prompts` are the
+    words for help on the key, the least help first.
     """
 
     date: dt.date
@@ -190,6 +193,7 @@ class DayContent:
     stuck: str = STUCK
     turns: tuple[PageTurn, ...] = ()
     copy_lines: tuple[str, ...] = COPY_LINES
+    prompts: tuple[str, ...] = PROMPTS
 
     @property
     def long_date(self) -> str:

@@ -138,6 +138,7 @@ def key_pdf(day: DayContent, learners: Sequence[LearnerPage], paper: str = "lett
             {"text": maker.text(text), "owners": maker.owners(owners)}
             for text, owners in shared_topics(learners).items()
         ],
+        "help": ", ".join(["alone", *map(maker.text, day.prompts), "not done"]),
         "legend": [[asdict(stroke), words] for stroke, words in LEGEND],
     }
     name = f"{day.date.isoformat()}-key-{paper}.pdf"

@@ -24,7 +24,8 @@ if TYPE_CHECKING:
 FACE = "Atkinson Hyperlegible"
 MOST_CHARTS = 6
 # Charts stand two in a row; with more rows there is less room for weeks in the table.
-MOST_WEEKS = {1: 16, 2: 12, 3: 8}
+MOST_WEEKS = {1: 16, 2: 12, 3: 7}
+MOST_LINES = {1: 7, 2: 6, 3: 4}
 LAST_DAYS = 20
 
 
@@ -49,7 +50,10 @@ def progress_pdf(report: Report, today: dt.date, paper: str = "letter") -> tuple
         "face": FACE,
         "caution": CAUTION,
         "span": _span(report),
-        "lines": [copy.text(line, FACE, "progress page") for line in _plain_words(report)],
+        "lines": [
+            copy.text(line, FACE, "progress page")
+            for line in _plain_words(report)[: MOST_LINES[rows]]
+        ],
         "charts": [_chart(chart, span, copy) for chart in charts],
         "heads": [goal_name(chart).removeprefix("Fixes alone: ") for chart in charts],
         "weeks": [day_words(week) for week in weeks],
@@ -67,7 +71,7 @@ def goal_name(chart: Chart) -> str:
     """What a chart is about, in words of a meeting."""
     if chart.goal.name == INDEPENDENCE:
         return "Done without an adult"
-    return f"Fixes alone: {SKILLS[chart.goal.name].name}"
+    return f"Fixes alone: {chart.goal.name.replace('-', ' ')}"
 
 
 def day_words(day: dt.date) -> str:
@@ -105,7 +109,7 @@ def _plain_words(report: Report) -> list[str]:
     for one in report.skills:
         if report.learner.skills.get(one.skill) not in ("in-work", "mastered"):
             continue
-        name = SKILLS[one.skill].name
+        name = f"{one.skill.replace('-', ' ')} ({SKILLS[one.skill].name})"
         said = f"{name}: {one.alone} of the last {one.count} fixed alone"
         if one.said == TOO_FEW:
             said += ", too few to tell."
@@ -115,7 +119,7 @@ def _plain_words(report: Report) -> list[str]:
         rule = f"{report.settings.goal_share:.0%} on {report.settings.goal_days} data days in a row"
         met = "met now" if one.goal_met else "met before" if one.goal_first else "not met yet"
         lines.append(f"{said} The rule of {rule} is {met}.")
-    return [line[0].upper() + line[1:] for line in lines[:6]]
+    return [line[0].upper() + line[1:] for line in lines]
 
 
 def _chart(chart: Chart, span: tuple[dt.date, dt.date], copy: Copy) -> dict[str, Any]:

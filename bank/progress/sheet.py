@@ -177,8 +177,15 @@ def marks_of(day: dt.date, slot: Slot, state: State) -> list[Mark]:
 
 
 def state_of(slot: Slot, marks: Sequence[Mark]) -> State:
-    """How a row stands by its marks: the other way round."""
-    mine = [mark for mark in marks if (mark.kind, mark.position) == (slot.kind, slot.position)]
+    """How a row stands by its marks: the other way round.
+
+    Marks of another item, which was swapped away since, say nothing about this one.
+    """
+    mine = [
+        mark
+        for mark in marks
+        if (mark.kind, mark.position, mark.item) == (slot.kind, slot.position, slot.item)
+    ]
     base = next((mark for mark in mine if mark.kind == STEP or not mark.part), None)
     if base is None:
         return State()

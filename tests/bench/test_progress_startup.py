@@ -26,6 +26,16 @@ _SPEC.loader.exec_module(_MORNING)
 RUNS = 15
 
 
+def spent() -> float:
+    """Processor seconds of the programs that were run: a busy machine changes them little."""
+    try:
+        import resource
+    except ImportError:
+        return time.perf_counter()
+    used = resource.getrusage(resource.RUSAGE_CHILDREN)
+    return used.ru_utime + used.ru_stime
+
+
 def test_today_and_mark_keep_the_mornings_start_up_time(tmp_path: Path) -> None:
     path = tmp_path / "bank.sqlite3"
     skills = {"tense": "in-work", "capital-first": "mastered", "end-mark": "mastered"}
@@ -63,13 +73,13 @@ def test_today_and_mark_keep_the_mornings_start_up_time(tmp_path: Path) -> None:
     times: dict[str, list[float]] = {name: [] for name in programs}
     for _ in range(RUNS):
         for name, words in programs.items():
-            start = time.perf_counter()
+            start = spent()
             subprocess.run(
                 words, capture_output=True, check=True, stdin=subprocess.DEVNULL, env=environment
             )
-            times[name].append(time.perf_counter() - start)
+            times[name].append(spent() - start)
     base = min(times["smallest"])
-    print(f"\n6 learners, {marked} days, {rows} marks")
+    print(f"\nprocessor time; 6 learners, {marked} days, {rows} marks")
     for name in programs:
         best, middle = min(times[name]), statistics.median(times[name])
         print(
