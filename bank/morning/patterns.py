@@ -212,7 +212,8 @@ def plural_s(sounds: Sequence[str], heading: str, es: bool = False) -> Column:
     wanted = {tuple(sound.split()) for sound in sounds}
 
     def shows(word: SortWord, reading: Reading) -> bool:
-        made = word.text == word.base + ("es" if es else "s")
+        # "Cookies" only adds its s, but looks like "cities".
+        made = word.text == word.base + ("es" if es else "s") and not word.text.endswith("ies")
         return word.ending == "s" and made and reading[-1].sounds in wanted
 
     return Column(heading, shows)
