@@ -218,7 +218,7 @@ def helper_before_its_subject(r: Reading, i: int) -> Found:
         if there:
             return None
         return _inverted_pronoun(r, i, j)
-    if r.lower[j] in ("who", "what", "that", "this", "these", "those") and not there:
+    if r.lower[j] in word_set("who what that this these those") and not there:
         return _inverted_demonstrative(r, i, j)
     phrase = noun_phrase(r, j)
     if phrase is None or not phrase.sure:
@@ -462,7 +462,7 @@ def _after_phrase(r: Reading, phrase: Phrase) -> Finding | None:
         (
             k
             for k in range(i + 1, close)
-            if r.lower[k] in ("and", "but", "when", "because", "that", "if", "while")
+            if r.lower[k] in word_set("and but when because that if while")
         ),
         close,
     )
@@ -550,7 +550,7 @@ def everyone_is_one(r: Reading, i: int) -> Found:
             j < r.n
             and r.near(j - 1)
             and (
-                r.lower[j] in ("of", "the", "us", "them", "my", "these", "those", "our", "you")
+                r.lower[j] in word_set("of the us them my these those our you")
                 or r.tag[j] in ("NNS", "JJ")
             )
         ):

@@ -110,20 +110,10 @@ def short_form_that_is_a_word(r: Reading, i: int) -> Found:
         return None
     opens = (
         r.first[i]
-        or r.lower[i - 1] in ("and", "but", "because", "so", "if", "when", "that", "think", "hope")
+        or r.lower[i - 1] in word_set("and but because so if when that think hope")
         or "," in r.gap[i - 1]
     )
-    if word == "id" and after in (
-        "like",
-        "love",
-        "rather",
-        "be",
-        "have",
-        "never",
-        "go",
-        "say",
-        "want",
-    ):
+    if word == "id" and after in word_set("like love rather be have never go say want"):
         return _short(r, i, "I'd")
     if (
         word == "ill"
@@ -153,17 +143,8 @@ def _we_are(r: Reading, i: int) -> Finding | None:
     after = r.after(i)
     if after in SUBJECTS or after in DETERMINERS or r.text.rstrip().endswith("?"):
         return None
-    if "VBG" in verb_forms(after) or after in (
-        "not",
-        "all",
-        "almost",
-        "very",
-        "so",
-        "ready",
-        "going",
-        "late",
-        "happy",
-        "here",
+    if "VBG" in verb_forms(after) or after in word_set(
+        "not all almost very so ready going late happy here"
     ):
         return _short(r, i, "we're")
     return None
@@ -186,86 +167,17 @@ def its_for_it_is(r: Reading, i: int) -> Found:
             else None
         )
     j = i + 1
-    if after in (
-        "a",
-        "an",
-        "the",
-        "not",
-        "been",
-        "so",
-        "too",
-        "very",
-        "my",
-        "your",
-        "his",
-        "our",
-        "their",
-        "me",
-        "you",
-        "him",
-        "us",
-        "them",
-        "going",
-        "raining",
-        "snowing",
-        "because",
-        "important",
-        "okay",
-        "always",
-        "never",
-        "really",
-        "just",
-        "almost",
-        "hard",
-        "easy",
-        "fun",
-        "just",
-        "probably",
-        "also",
-        "in",
-        "on",
-        "at",
-        "like",
-        "that",
-        "what",
-        "where",
-        "how",
-        "he",
-        "she",
-        "they",
-        "i",
-        "here",
-        "there",
-        "nice",
-        "good",
-        "great",
-        "funny",
-        "sunny",
-        "windy",
-        "cloudy",
-        "rainy",
-        "bad",
-        "sad",
-        "true",
-        "time",
+    if after in word_set(
+        """
+        a an the not been so too very my your his our their me you him us them going
+        raining snowing because important okay always never really just almost hard easy
+        fun just probably also in on at like that what where how he she they i here
+        there nice good great funny sunny windy cloudy rainy bad sad true time
+        """
     ):
         if (
             after
-            in (
-                "time",
-                "good",
-                "great",
-                "fun",
-                "sunny",
-                "bad",
-                "nice",
-                "hard",
-                "easy",
-                "funny",
-                "true",
-                "sad",
-                "important",
-            )
+            in word_set("time good great fun sunny bad nice hard easy funny true sad important")
             and is_noun(r.after(j))
             and r.tag[j + 1][:1] == "N"
         ):
@@ -280,16 +192,7 @@ def its_for_it_is(r: Reading, i: int) -> Found:
         and "VBG" in verb_forms(after)
         and not (next_after and is_noun(next_after))
     ):
-        opens = r.first[i] or r.before(i) in (
-            "that",
-            "because",
-            "and",
-            "but",
-            "when",
-            "if",
-            "think",
-            "so",
-        )
+        opens = r.first[i] or r.before(i) in word_set("that because and but when if think so")
         return _short(r, i, "it's", opens) if opens else None
     if (
         tag in ("JJ", "RB", "JJR")
@@ -371,7 +274,7 @@ def _owner(r: Reading, i: int) -> Finding | None:
     ):
         return None
     thing = j
-    alone = r.before(i) in ("a", "an", "each", "every", "one", "another")
+    alone = r.before(i) in word_set("a an each every one another")
     steps = 0
     while (
         thing < r.n - 1
@@ -413,7 +316,7 @@ def _owner(r: Reading, i: int) -> Finding | None:
     if not strong and not _verb_follows(r, thing):
         return None
     if not strong and not (
-        r.before(i) in ("the", "my", "his", "her", "our", "their", "your", "that", "this")
+        r.before(i) in word_set("the my his her our their your that this")
         and _verb_follows(r, thing)
     ):
         return None
@@ -503,14 +406,13 @@ def name_as_owner_alone(r: Reading) -> Found:
             and word[:-1] in PERSON_NAMES
             and word not in PERSON_NAMES
             and r.words[i][0].isupper()
+        ) and (
+            r.after(i) in ("is", "was", "has")
+            or not r.after(i)
+            and r.before(i) in ("to", "at", "of", "is", "than")
         ):
-            if (
-                r.after(i) in ("is", "was", "has")
-                or not r.after(i)
-                and r.before(i) in ("to", "at", "of", "is", "than")
-            ):
-                right = r.words[i][:-1] + "'s"
-                return at(r, i, "apostrophe-possessive", f"For who owns it write “{right}”.", right)
+            right = r.words[i][:-1] + "'s"
+            return at(r, i, "apostrophe-possessive", f"For who owns it write “{right}”.", right)
     return None
 
 

@@ -120,7 +120,7 @@ def _name_verdict(r: Reading, i: int) -> bool | None:
     if word in ("march", "may", "august") and before in _MONTH_NEAR - {"this", "by"} and before:
         after = r.after(i)
         if (
-            before in ("in", "on", "last", "next", "since", "until", "every")
+            before in word_set("in on last next since until every")
             and not is_noun(after)
             or after.isdigit()
         ):
@@ -158,7 +158,7 @@ def _name_verdict(r: Reading, i: int) -> bool | None:
             "officer",
             "mayor",
         }
-        and before in ("mr", "mrs", "ms", "dr", "aunt", "uncle")
+        and before in word_set("mr mrs ms dr aunt uncle")
     ):
         return (
             True
@@ -184,8 +184,7 @@ def _name_verdict(r: Reading, i: int) -> bool | None:
         and r.lower[i - 1] not in names.DAYS | names.MONTHS | names.PEOPLES
         and "'" not in r.words[i - 1]
         and r.words[i - 1] != "I"
-        and word
-        in ("street", "avenue", "ocean", "river", "lake", "road", "elementary", "canyon", "bay")
+        and word in word_set("street avenue ocean river lake road elementary canyon bay")
     ):
         return word not in ("road", "lake", "river", "bay")
     after = r.after(i)
@@ -306,14 +305,8 @@ def _extra_verdict(r: Reading, i: int) -> bool | None:
         and before not in FUNCTION
         or before in WH
     ):
-        if before in ("the",) and word in (
-            "queen",
-            "king",
-            "president",
-            "capitol",
-            "constitution",
-            "congress",
-            "bible",
+        if before in ("the",) and word in word_set(
+            "queen king president capitol constitution congress bible"
         ):
             return None
         return True
@@ -332,7 +325,7 @@ def _extra_verdict(r: Reading, i: int) -> bool | None:
     if (
         "ADV" in own
         and "NOUN" not in own
-        or before in ("to", "can", "will", "is", "are", "very", "do", "does")
+        or before in word_set("to can will is are very do does")
         and (before != "to" or "VB" in verb_forms(word) and "NOUN" not in own)
     ):
         return word not in names._ALSO_WORDS

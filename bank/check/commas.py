@@ -266,38 +266,12 @@ def _same_sort(first: str, second: str, third: str) -> bool:
 
 
 def _mass_thing(r: Reading, i: int) -> bool:
-    return any(r.lower[i] in group for group in _SORTS[2:5]) and r.lower[i] not in (
-        "chicken",
-        "fruit",
-        "chocolate",
-        "butter",
-        "cheese",
-        "corn",
-        "orange",
-        "honey",
-        "pizza",
-        "tea",
-        "coffee",
-        "math",
-        "science",
-        "spelling",
-        "music",
-        "art",
-        "history",
-        "gym",
-        "soccer",
-        "baseball",
-        "football",
-        "tennis",
-        "golf",
-        "hockey",
-        "basketball",
-        "lunch",
-        "ham",
-        "meat",
-        "rice",
-        "milk",
-        "water",
+    return any(r.lower[i] in group for group in _SORTS[2:5]) and r.lower[i] not in word_set(
+        """
+        chicken fruit chocolate butter cheese corn orange honey pizza tea coffee math
+        science spelling music art history gym soccer baseball football tennis golf
+        hockey basketball lunch ham meat rice milk water
+        """
     )
 
 
@@ -312,11 +286,7 @@ def _phrases_listed(r: Reading, i: int) -> Finding | None:
     k = i - 1
     while k > 0 and r.lower[k] not in DETERMINERS and k > i - 4 and r.near(k - 1):
         k -= 1
-    if (
-        r.lower[k] not in ("a", "an", "the", "my", "his", "her", "some")
-        or k < 2
-        or not r.near(k - 1)
-    ):
+    if r.lower[k] not in word_set("a an the my his her some") or k < 2 or not r.near(k - 1):
         return None
     j = k - 1
     if not is_noun(r.lower[j]) or r.tag[j][:1] != "N":
@@ -446,20 +416,7 @@ def opening_without_comma(r: Reading) -> Found:
     for start, close in r.sentences:
         word = r.lower[start]
         if (
-            word
-            in (
-                "yes",
-                "no",
-                "oh",
-                "well",
-                "however",
-                "wow",
-                "hey",
-                "finally",
-                "suddenly",
-                "luckily",
-                "meanwhile",
-            )
+            word in word_set("yes no oh well however wow hey finally suddenly luckily meanwhile")
             and r.near(start)
             and close - start > 2
         ):
@@ -535,17 +492,7 @@ def _main_starts(r: Reading, k: int, close: int) -> bool:
     if phrase.last + 1 >= close or not _finite_behind(r, phrase.last + 1):
         return False
     if r.lower[k] in SUBJECTS:
-        return r.lower[k - 1] not in (
-            "think",
-            "know",
-            "say",
-            "said",
-            "hope",
-            "thought",
-            "knew",
-            "wish",
-            "guess",
-        )
+        return r.lower[k - 1] not in word_set("think know say said hope thought knew wish guess")
     # The phrase must be the subject of the main verb, not the object of the first one.
     return any(
         r.dep[m] in ("nsubj", "nsubjpass") and r.dep[r.head[m]] == "ROOT"

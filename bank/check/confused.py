@@ -74,23 +74,11 @@ def _ing(r: Reading, j: int) -> bool:
         and r.lower[j].endswith("ing")
         and "VBG" in verb_forms(r.lower[j])
         and r.lower[j]
-        not in (
-            "building",
-            "drawing",
-            "painting",
-            "wedding",
-            "meeting",
-            "clothing",
-            "ceiling",
-            "morning",
-            "evening",
-            "feeling",
-            "writing",
-            "reading",
-            "stocking",
-            "ring",
-            "king",
-            "wing",
+        not in word_set(
+            """
+            building drawing painting wedding meeting clothing ceiling morning
+            evening feeling writing reading stocking ring king wing
+            """
         )
     )
 
@@ -121,7 +109,7 @@ def their_for_there_or_they_are(r: Reading, i: int) -> Found:
     if (
         after in BE | {"isn't", "aren't", "wasn't", "weren't"}
         or after in MODALS
-        or after in ("seems", "seemed", "has", "have", "had", "goes", "lived")
+        or after in word_set("seems seemed has have had goes lived")
     ):
         return _wrong(r, i, "there")
     if not after:
@@ -154,11 +142,11 @@ def there_for_their(r: Reading, i: int) -> Found:
     j = i + 1
     if not r.near(i):
         return None
-    if r.before(i) in ("is", "are", "was", "were", "over", "out", "be"):
+    if r.before(i) in word_set("is are was were over out be"):
         return None
     if (
         _ing(r, j)
-        and (r.first[i] or r.before(i) in ("because", "when", "that", "and", "if", "but"))
+        and (r.first[i] or r.before(i) in word_set("because when that and if but"))
         and r.after(j)
     ):
         return _wrong(r, i, "they're", r.first[i])
@@ -172,23 +160,11 @@ def there_for_their(r: Reading, i: int) -> Found:
         or before in ("and", "all")
         or is_verb_tag(r.tag[i - 1])
         and before
-        not in (
-            "go",
-            "went",
-            "goes",
-            "been",
-            "live",
-            "lived",
-            "stay",
-            "stood",
-            "get",
-            "got",
-            "sat",
-            "sit",
-            "going",
-            "come",
-            "came",
-            "is",
+        not in word_set(
+            """
+            go went goes been live lived stay stood get got sat sit going come came
+            is
+            """
         )
     ):
         return _wrong(
@@ -259,10 +235,9 @@ def your_for_you_are(r: Reading, i: int) -> Found:
         return _wrong(r, i, "you're")
     if not after:
         return None
-    if after in ("having", "being", "going", "getting", "doing", "coming", "making", "trying") and (
+    if after in word_set("having being going getting doing coming making trying") and (
         r.first[i]
-        or r.before(i)
-        in ("hope", "think", "know", "glad", "if", "when", "that", "because", "sure", "sorry")
+        or r.before(i) in word_set("hope think know glad if when that because sure sorry")
     ):
         return _wrong(r, i, "you're")
     if (
@@ -296,25 +271,15 @@ def you_are_for_your(r: Reading, i: int) -> Found:
         and r.lower[i - 2 : i - 1]
         and r.lower[i - 2] in BE
         or is_verb_tag(r.tag[i - 1])
-        and before not in ("think", "know", "say", "said", "hope", "sure", "guess", "hear", "see")
+        and before not in word_set("think know say said hope sure guess hear see")
     ):
         return _wrong(r, i, "your")
     if _verb_behind(r, j):
         return _wrong(r, i, "your")
-    if word in (
-        "name",
-        "mom",
-        "dad",
-        "dog",
-        "cat",
-        "shoes",
-        "turn",
-        "favorite",
-        "teacher",
-        "friends",
-        "hands",
-        "house",
-        "own",
+    if word in word_set(
+        """
+        name mom dad dog cat shoes turn favorite teacher friends hands house own
+        """
     ) and word not in ("friends",):
         return _wrong(r, i, "your")
     if countable(word) and not r.first[i]:
@@ -330,26 +295,11 @@ def it_is_for_its(r: Reading, i: int) -> Found:
     ["homophone: it's -> its"]
     """
     j = i + 1
-    if not _bare_thing(r, j) or r.lower[j] in (
-        "time",
-        "fun",
-        "night",
-        "day",
-        "winter",
-        "summer",
-        "spring",
-        "fall",
-        "lunch",
-        "noon",
-        "okay",
-        "home",
-        "lunchtime",
-        "bedtime",
-        "midnight",
-        "christmas",
-        "people",
-        "rain",
-        "snow",
+    if not _bare_thing(r, j) or r.lower[j] in word_set(
+        """
+        time fun night day winter summer spring fall lunch noon okay home lunchtime
+        bedtime midnight christmas people rain snow
+        """
     ):
         return None
     before = r.before(i)
@@ -357,20 +307,7 @@ def it_is_for_its(r: Reading, i: int) -> Found:
         before in PREPOSITIONS - {"like", "until", "before", "after", "because"}
         or is_verb_tag(r.tag[i - 1])
         and before
-        not in (
-            "think",
-            "know",
-            "say",
-            "said",
-            "says",
-            "thinks",
-            "hope",
-            "guess",
-            "bet",
-            "thought",
-            "knew",
-            "means",
-        )
+        not in word_set("think know say said says thinks hope guess bet thought knew means")
         or before in ("and", "all", "both")
         and _verb_behind(r, j)
     ):
@@ -407,24 +344,7 @@ def whose_or_who_is(r: Reading, i: int) -> Found:
             return _wrong(r, i, "whose")
         return None
     if (
-        after
-        in (
-            "the",
-            "a",
-            "an",
-            "not",
-            "been",
-            "your",
-            "my",
-            "there",
-            "at",
-            "in",
-            "on",
-            "going",
-            "ready",
-            "that",
-            "it",
-        )
+        after in word_set("the a an not been your my there at in on going ready that it")
         or _ing(r, j)
         and not _thing_at(r, j + 1)
         or _only_describes(r, j)
@@ -451,7 +371,7 @@ def to_for_too_or_two(r: Reading, i: int) -> Found:
     """
     after = r.after(i)
     before = r.before(i)
-    if after in ("much", "many", "few", "late", "soon", "bad", "little") and after != "little":
+    if after in word_set("much many few late soon bad little") and after != "little":
         return _wrong(r, i, "too", before not in ("from", "due"))
     if not after:
         mark = r.gap[i].strip()[:1]
@@ -471,10 +391,10 @@ def to_for_too_or_two(r: Reading, i: int) -> Found:
             if r.text.rstrip().endswith("?"):
                 return (
                     _wrong(r, i, "too", False)
-                    if before in ("come", "go", "play", "help", "sing", "me")
+                    if before in word_set("come go play help sing me")
                     else None
                 )
-            return _wrong(r, i, "too", before in ("me", "it", "him", "her", "them", "us", "you"))
+            return _wrong(r, i, "too", before in word_set("me it him her them us you"))
         return None
     j = i + 1
     if r.words[j][0].isupper() or is_name(r.after(j)):
@@ -503,70 +423,22 @@ def to_for_too_or_two(r: Reading, i: int) -> Found:
             i,
             "too",
             before in AUXILIARIES
-            or before
-            in (
-                "it's",
-                "that's",
-                "he's",
-                "she's",
-                "feels",
-                "way",
-                "far",
-                "looks",
-                "got",
-                "just",
-                "seems",
-            ),
+            or before in word_set("it's that's he's she's feels way far looks got just seems"),
         )
     if (
         (
             before in BE
-            or before
-            in (
-                "it's",
-                "that's",
-                "he's",
-                "she's",
-                "i'm",
-                "looks",
-                "feels",
-                "tastes",
-                "seems",
-                "way",
-            )
+            or before in word_set("it's that's he's she's i'm looks feels tastes seems way")
         )
         and "ADJ" in lemmas(after)
         and (
             after
-            in (
-                "cold",
-                "hot",
-                "warm",
-                "dry",
-                "slow",
-                "cool",
-                "wet",
-                "clean",
-                "open",
-                "dark",
-                "light",
-                "hard",
-                "fast",
-                "short",
-                "thin",
-                "dirty",
-                "quiet",
-                "loud",
-                "full",
-                "empty",
-                "busy",
-                "tired",
-                "sour",
-                "sweet",
-                "long",
-                "low",
-                "close",
-                "right",
+            in word_set(
+                """
+                cold hot warm dry slow cool wet clean open dark light hard fast
+                short thin dirty quiet loud full empty busy tired sour sweet
+                long low close right
+                """
             )
         )
         and (not r.after(j) or r.after(j) in ("to", "for", "and", "in", "today"))
@@ -578,30 +450,11 @@ def to_for_too_or_two(r: Reading, i: int) -> Found:
         and "VB" not in verb_forms(after)
         and (
             before
-            in (
-                "have",
-                "has",
-                "had",
-                "see",
-                "saw",
-                "ate",
-                "found",
-                "bought",
-                "got",
-                "are",
-                "were",
-                "the",
-                "my",
-                "has",
-                "eat",
-                "need",
-                "make",
-                "made",
-                "drew",
-                "caught",
-                "only",
-                "about",
-                "wants",
+            in word_set(
+                """
+                have has had see saw ate found bought got are were the my has
+                eat need make made drew caught only about wants
+                """
             )
         )
     ):
@@ -631,26 +484,20 @@ def too_or_two_for_to(r: Reading, i: int) -> Found:
         if (
             word == "two"
             and r.gap[i].strip()[:1] in (".", "!")
-            and before in ("me", "it", "him", "her", "them", "us", "you")
+            and before in word_set("me it him her them us you")
         ):
             return _wrong(r, i, "too", False)
         return None
     plain = "VB" in verb_forms(after) or after in ("be", "have", "do")
     if word == "too":
         if (
-            before in ("see", "saw", "have", "has", "had", "the", "my", "are", "got", "ate")
+            before in word_set("see saw have has had the my are got ate")
             and "ADJ" in lemmas(after)
             and singular_of(r.after(j))
         ):
             return _wrong(r, i, "two")
-        if after in ARTICLES | POSSESSIVES | OBJECTS - {"her"} | _THESE or after in (
-            "school",
-            "bed",
-            "work",
-            "town",
-            "church",
-            "them",
-            "him",
+        if after in ARTICLES | POSSESSIVES | OBJECTS - {"her"} | _THESE or after in word_set(
+            "school bed work town church them him"
         ):
             return _wrong(r, i, "to")
         if plain and before and "ADJ" not in lemmas(after) and after not in FUNCTION - AUXILIARIES:
@@ -661,9 +508,7 @@ def too_or_two_for_to(r: Reading, i: int) -> Found:
             return _wrong(
                 r,
                 i,
-                "two"
-                if before in ("have", "has", "had", "see", "saw", "the", "my", "are", "ate", "got")
-                else "to",
+                "two" if before in word_set("have has had see saw the my are ate got") else "to",
             )
         if r.words[j][0].isupper() and not r.first[j] and r.words[j] != "I":
             return _wrong(r, i, "to", False)
@@ -673,7 +518,7 @@ def too_or_two_for_to(r: Reading, i: int) -> Found:
         or plain
         and before in _WANTS
         and not is_noun(after)
-        or after in ("me", "him", "them", "us", "school", "bed")
+        or after in word_set("me him them us school bed")
     ):
         return _wrong(r, i, "to")
     if plain and before in _WANTS and r.after(j) in DETERMINERS | PREPOSITIONS:
@@ -722,7 +567,7 @@ def then_for_than(r: Reading, i: int) -> Found:
             return None
         if _comparative(r, k):
             if k < i - 1 and (
-                r.lower[k] not in ("more", "less", "fewer", "rather", "other", "better", "bigger")
+                r.lower[k] not in word_set("more less fewer rather other better bigger")
                 or is_verb_tag(r.tag[i - 1])
                 and r.lower[k] != "rather"
             ):
@@ -743,7 +588,7 @@ def than_for_then(r: Reading, i: int) -> Found:
     before = r.before(i)
     if (
         r.first[i]
-        or before in ("and", "but", "since", "back", "until", "by", "now")
+        or before in word_set("and but since back until by now")
         or i
         and "," in r.gap[i - 1]
     ):
@@ -770,34 +615,22 @@ def were_for_where(r: Reading, i: int) -> Found:
     """
     after = r.after(i)
     asks = after in (AUXILIARIES - {"be", "been", "being"})
-    if asks and (r.first[i] or r.before(i) in ("know", "see", "tell", "remember", "guess", "and")):
+    if asks and (r.first[i] or r.before(i) in word_set("know see tell remember guess and")):
         return _wrong(r, i, "where")
     before = r.before(i)
     if (
         before
-        in (
-            "know",
-            "knows",
-            "remember",
-            "forgot",
-            "place",
-            "places",
-            "see",
-            "find",
-            "me",
-            "from",
-            "exactly",
-            "house",
-            "park",
-            "wonder",
+        in word_set(
+            """
+            know knows remember forgot place places see find me from exactly house
+            park wonder
+            """
         )
         and after in SUBJECTS | ARTICLES | POSSESSIVES
     ):
         if before in ("me",) and i > 1 and r.lower[i - 2] == "and":
             return None
-        return _wrong(
-            r, i, "where", before not in ("place", "house", "park", "see", "from", "places")
-        )
+        return _wrong(r, i, "where", before not in word_set("place house park see from places"))
     return None
 
 
@@ -819,7 +652,7 @@ def where_for_were(r: Reading, i: int) -> Found:
     ):
         j = i + 2
         if j < r.n and (
-            r.lower[j] in ("at", "in", "on", "with", "there", "here")
+            r.lower[j] in word_set("at in on with there here")
             or "ADJ" in lemmas(r.lower[j])
             and not verb_forms(r.lower[j])
         ):
@@ -828,8 +661,7 @@ def where_for_were(r: Reading, i: int) -> Found:
         if after in AUXILIARIES and (r.first[i] or before in ("know", "and", "tell", "see")):
             return _wrong(r, i, "where")
         if (
-            before
-            in ("know", "knows", "remember", "forgot", "place", "find", "see", "wonder", "tell")
+            before in word_set("know knows remember forgot place find see wonder tell")
             and after in SUBJECTS | ARTICLES | POSSESSIVES
         ):
             return _wrong(r, i, "where")
@@ -843,7 +675,7 @@ def where_for_were(r: Reading, i: int) -> Found:
         return None
     if (
         before in MODALS
-        or before in ("to", "didn't", "don't", "can't", "won't", "always", "let's", "doesn't")
+        or before in word_set("to didn't don't can't won't always let's doesn't")
         and after in DETERMINERS | POSSESSIVES
     ):
         if before in ("to", "can", "will", "should") and after in SUBJECTS:
@@ -852,7 +684,7 @@ def where_for_were(r: Reading, i: int) -> Found:
     if before in ("we", "they", "you") and not r.first[i]:
         if after in SUBJECTS or is_noun(after) and r.tag[i + 1][:1] == "N" and False:
             return None
-        if after in DETERMINERS or after in ("to", "it's", "he's", "she's", "they're", "i'm"):
+        if after in DETERMINERS or after in word_set("to it's he's she's they're i'm"):
             return None
         return _wrong(r, i, "were")
     if (
@@ -865,8 +697,7 @@ def where_for_were(r: Reading, i: int) -> Found:
             return None
         if (
             "VBG" in verb_forms(after)
-            or after
-            in ("not", "so", "very", "too", "all", "happy", "late", "in", "on", "at", "wet", "cold")
+            or after in word_set("not so very too all happy late in on at wet cold")
             or after in MANY
             and before == "there"
             or "ADJ" in lemmas(after)
@@ -887,51 +718,14 @@ def of_for_have_or_off(r: Reading, i: int) -> Found:
     ['homophone: of -> have', 'homophone: of -> off']
     """
     before = r.before(i)
-    if before in (
-        "could",
-        "should",
-        "would",
-        "might",
-        "must",
-        "may",
-        "couldn't",
-        "shouldn't",
-        "wouldn't",
-    ):
+    if before in word_set("could should would might must may couldn't shouldn't wouldn't"):
         return _wrong(r, i, "have")
-    if before in (
-        "turn",
-        "turned",
-        "turns",
-        "take",
-        "took",
-        "takes",
-        "fell",
-        "fall",
-        "falls",
-        "hop",
-        "hopped",
-        "jump",
-        "jumped",
-        "jumps",
-        "slid",
-        "rolled",
-        "dropped",
-        "drop",
-        "brush",
-        "cut",
-        "flew",
-        "blew",
-        "fallen",
-        "wipe",
-        "wiped",
-        "kick",
-        "kicked",
-        "peel",
-        "peeled",
-        "get",
-        "got",
-        "knocked",
+    if before in word_set(
+        """
+        turn turned turns take took takes fell fall falls hop hopped jump jumped jumps
+        slid rolled dropped drop brush cut flew blew fallen wipe wiped kick kicked peel
+        peeled get got knocked
+        """
     ) and (r.after(i) in ARTICLES | POSSESSIVES or not r.after(i)):
         if (
             r.tag[i - 1][:1] == "N"
@@ -954,63 +748,18 @@ def off_for_of(r: Reading, i: int) -> Found:
     before, after = r.before(i), r.after(i)
     if (
         before
-        in (
-            "cup",
-            "one",
-            "some",
-            "lot",
-            "lots",
-            "piece",
-            "all",
-            "out",
-            "because",
-            "kind",
-            "most",
-            "glass",
-            "bowl",
-            "bag",
-            "box",
-            "full",
-            "many",
-            "front",
-            "top",
-            "pair",
-            "bunch",
-            "side",
-            "part",
-            "end",
-            "made",
-            "afraid",
-            "picture",
-            "slice",
-            "none",
-            "each",
-            "two",
-            "tired",
-            "proud",
-            "instead",
-            "both",
-            "middle",
-            "bottle",
-            "name",
-            "color",
-            "sort",
-            "type",
-            "group",
-            "king",
-            "queen",
-            "book",
-            "think",
-            "care",
-            "hundreds",
-            "thousands",
-            "few",
-            "several",
+        in word_set(
+            """
+            cup one some lot lots piece all out because kind most glass bowl bag box
+            full many front top pair bunch side part end made afraid picture slice
+            none each two tired proud instead both middle bottle name color sort
+            type group king queen book think care hundreds thousands few several
+            """
         )
         and after
     ):
         if (
-            before in ("top", "side", "all", "end", "front", "one", "box", "some", "name")
+            before in word_set("top side all end front one box some name")
             and before not in ("one", "some")
             and r.tag[i - 1][:1] != "N"
             and before != "all"
@@ -1018,7 +767,7 @@ def off_for_of(r: Reading, i: int) -> Found:
             return None
         if pair(before, "off") * 2 > pair(before, "of"):
             return None
-        return _wrong(r, i, "of", before not in ("top", "end", "side", "picture", "box", "all"))
+        return _wrong(r, i, "of", before not in word_set("top end side picture box all"))
     return None
 
 
@@ -1042,7 +791,7 @@ def no_or_know(r: Reading, i: int) -> Found:
         ):
             return _wrong(r, i, "know")
         return None
-    if before in ("is", "are", "was", "has", "have", "had", "there's", "with", "were") and (
+    if before in word_set("is are was has have had there's with were") and (
         is_noun(after) or after in ("one", "more")
     ):
         return _wrong(r, i, "no")
@@ -1069,17 +818,8 @@ def hear_or_here(r: Reading, i: int) -> Found:
     """
     word, after, before = r.lower[i], r.after(i), r.before(i)
     if word == "here":
-        wants = before in MODALS_SET or before in (
-            "to",
-            "i",
-            "we",
-            "they",
-            "you",
-            "did",
-            "could",
-            "didn't",
-            "never",
-            "ever",
+        wants = before in MODALS_SET or before in word_set(
+            "to i we they you did could didn't never ever"
         )
         if (
             wants
@@ -1094,33 +834,13 @@ def hear_or_here(r: Reading, i: int) -> Found:
                 return None
             return _wrong(r, i, "hear")
         return None
-    if before in (
-        "come",
-        "came",
-        "right",
-        "over",
-        "from",
-        "is",
-        "are",
-        "stay",
-        "in",
-        "around",
-        "lives",
-        "live",
-        "sit",
-        "was",
-        "were",
-        "up",
-        "down",
-        "out",
-        "it",
-        "them",
+    if before in word_set(
+        """
+        come came right over from is are stay in around lives live sit was were up down
+        out it them
+        """
     ):
-        if (
-            before
-            in ("it", "them", "is", "are", "was", "were", "from", "down", "right", "out", "up")
-            and after
-        ):
+        if before in word_set("it them is are was were from down right out up") and after:
             return None
         if before in ("it", "them") and not any(
             w in ("put", "leave", "left", "bring", "keep") for w in r.lower[:i]
@@ -1162,28 +882,12 @@ def are_or_our(r: Reading, i: int) -> Found:
             (
                 before in PREPOSITIONS
                 or before
-                in (
-                    "love",
-                    "loves",
-                    "like",
-                    "clean",
-                    "cleaned",
-                    "fed",
-                    "visited",
-                    "brought",
-                    "ate",
-                    "washed",
-                    "lost",
-                    "found",
-                    "wore",
-                    "opened",
-                    "took",
-                    "packed",
-                    "forgot",
-                    "is",
-                    "was",
-                    "this",
-                    "did",
+                in word_set(
+                    """
+                    love loves like clean cleaned fed visited brought ate
+                    washed lost found wore opened took packed forgot is was
+                    this did
+                    """
                 )
             )
             and _thing_at(r, j)
@@ -1201,33 +905,17 @@ def are_or_our(r: Reading, i: int) -> Found:
         return None
     if word == "our":
         if (
-            before
-            in ("they", "you", "we", "there", "where", "what", "how", "these", "those", "who")
+            before in word_set("they you we there where what how these those who")
             or r.tag[i - 1 : i] == ["NNS"]
             and r.before(i)
         ) and (
             _ing(r, j)
             or after
-            in (
-                "a",
-                "the",
-                "you",
-                "they",
-                "not",
-                "so",
-                "very",
-                "we",
-                "two",
-                "going",
-                "in",
-                "on",
-                "at",
-                "many",
-                "three",
-                "four",
-                "five",
-                "my",
-                "your",
+            in word_set(
+                """
+                a the you they not so very we two going in on at many three four
+                five my your
+                """
             )
             or _only_describes(r, j)
         ):
@@ -1235,7 +923,7 @@ def are_or_our(r: Reading, i: int) -> Found:
         return None
     if (
         _thing_at(r, j)
-        and before not in ("an", "half", "one", "the", "this", "each", "every", "per")
+        and before not in word_set("an half one the this each every per")
         and not before.endswith("-")
         and (before in PREPOSITIONS or is_verb_tag(r.tag[i - 1]) or r.first[i])
     ):
@@ -1251,32 +939,14 @@ def quiet_or_quite(r: Reading, i: int) -> Found:
     ['homophone: quite -> quiet', 'homophone: quiet -> quite']
     """
     word, after, before = r.lower[i], r.after(i), r.before(i)
-    if (
-        word == "quiet"
-        and after in ("a", "an", "the", "often", "well", "some")
-        and before not in ("the",)
-    ):
+    if word == "quiet" and after in word_set("a an the often well some") and before not in ("the",):
         return _wrong(r, i, "quite", after in ("a", "an"))
     if (
         word == "quite"
         and (
             not after
             or after
-            in (
-                "and",
-                "in",
-                "so",
-                "when",
-                "while",
-                "as",
-                "during",
-                "place",
-                "room",
-                "voice",
-                "voices",
-                "time",
-                "please",
-            )
+            in word_set("and in so when while as during place room voice voices time please")
         )
         and before not in ("not",)
     ):
@@ -1330,20 +1000,11 @@ def buy_for_by(r: Reading, i: int) -> Found:
         and (r.tag[i - 1] in ("VBZ", "VBD", "VBN", "VBG", "NN", "RB") or r.before(i) in BE)
         and r.after(i) in DETERMINERS | OBJECTS
     ):
-        if r.before(i) in (
-            "and",
-            "always",
-            "never",
-            "also",
-            "just",
-            "then",
-            "please",
-            "often",
-            "sometimes",
-            "usually",
-            "not",
-            "only",
-            "now",
+        if r.before(i) in word_set(
+            """
+            and always never also just then please often sometimes usually not only
+            now
+            """
         ):
             return None
         return _wrong(r, i, "by")
@@ -1409,7 +1070,7 @@ def witch_for_which(r: Reading, i: int) -> Found:
     after = r.after(i)
     opens = r.first[i] or r.before(i) in ("know", "tell", "see", "choose", "decide")
     if opens and (
-        after in ("one", "way", "of", "is", "are", "do", "side", "kind", "color")
+        after in word_set("one way of is are do side kind color")
         or is_noun(after)
         and r.text.rstrip().endswith("?")
     ):
@@ -1484,7 +1145,7 @@ def whole_for_hole(r: Reading, i: int) -> Found:
     ['homophone: whole -> hole']
     """
     if (
-        r.before(i) in ("a", "the", "this", "big", "deep", "small", "that")
+        r.before(i) in word_set("a the this big deep small that")
         and r.after(i) in ("in", "for", "with", "under", "through")
         and r.before(i - 1) not in ("as", "on")
     ):

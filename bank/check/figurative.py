@@ -98,16 +98,7 @@ def thing_that_acts_like_a_person(r: Reading) -> Found:
         if not r.near(i) or _lemma(r.lower[i], "NOUN") not in _THINGS:
             continue
         j = i + 1
-        if r.lower[j] in (
-            "was",
-            "were",
-            "is",
-            "are",
-            "softly",
-            "always",
-            "never",
-            "seemed",
-        ) and r.near(j):
+        if r.lower[j] in word_set("was were is are softly always never seemed") and r.near(j):
             j += 1
         if r.lower[j] == "to" and r.near(j):
             j += 1
@@ -176,7 +167,7 @@ def stock_comparison(r: Reading) -> Found:
             r.after(i) == "as"
             and "ADJ" in lemmas(r.lower[i])
             and r.lower[i] not in FUNCTION
-            and r.lower[i] not in ("same", "such", "well", "far", "long", "much", "soon", "many")
+            and r.lower[i] not in word_set("same such well far long much soon many")
             and r.before(i) != "as"
             and r.near(i + 1)
         ):
@@ -193,22 +184,11 @@ def stock_comparison(r: Reading) -> Found:
         if (
             k >= r.n
             or r.lower[k] not in _STOCK
-            or r.lower[j + 1] in ("his", "her", "my", "your", "their", "our", "this", "that")
+            or r.lower[j + 1] in word_set("his her my your their our this that")
         ):
             continue
-        if r.lower[adjective] in (
-            "tall",
-            "big",
-            "heavy",
-            "large",
-            "old",
-            "long",
-            "small",
-            "fast",
-            "hard",
-            "high",
-            "wide",
-            "soft",
+        if r.lower[adjective] in word_set(
+            "tall big heavy large old long small fast hard high wide soft"
         ) and not _is_person(r, i):
             continue
         if r.lower[adjective] in ("much", "many", "well", "good", "far") or _asks_literally(r):
@@ -238,7 +218,7 @@ def _is_person(r: Reading, i: int) -> bool:
 
 def _asks_literally(r: Reading) -> bool:
     return (
-        r.lower[0] in ("is", "are", "can", "what", "which", "would", "could", "does", "do")
+        r.lower[0] in word_set("is are can what which would could does do")
         and r.text.rstrip().endswith("?")
         and "you" not in r.lower[:4]
     )
@@ -298,8 +278,7 @@ def like_an_animal_or_a_thing(r: Reading) -> Found:
             continue
         if (
             any(
-                w
-                in ("pretend", "pretended", "costume", "play", "game", "let's", "imagine", "robot")
+                w in word_set("pretend pretended costume play game let's imagine robot")
                 for w in r.lower[:verb]
             )
             or _asks_literally(r)
@@ -370,7 +349,7 @@ def one_thing_called_another(r: Reading) -> Found:
             k < r.n
             and r.lower[k] in _METAPHORS
             and not (
-                r.lower[k] in ("star", "clown", "dream", "machine", "rock", "gem")
+                r.lower[k] in word_set("star clown dream machine rock gem")
                 and not _LITERAL_METAPHOR.isdisjoint(r.lower)
             )
         ):

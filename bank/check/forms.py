@@ -132,52 +132,16 @@ _NEVER_FIRST = word_set("i")
 
 def _could_be_two(r: Reading, i: int, a: str, b: str, whole: str) -> bool:
     after = r.after(i + 1)
-    if whole in (
-        "into",
-        "onto",
-        "today",
-        "tonight",
-        "because",
-        "before",
-        "behind",
-        "beside",
-        "along",
-        "away",
-        "alone",
-        "above",
-        "ago",
-        "asleep",
-        "awake",
-        "around",
-        "again",
-        "another",
-        "maybe",
-        "cannot",
-        "become",
-        "became",
-        "anyway",
-        "sometimes",
-        "forever",
-        "between",
-        "within",
-        "without",
-        "inside",
-        "outside",
-        "someone",
+    if whole in word_set(
+        """
+        into onto today tonight because before behind beside along away alone above ago
+        asleep awake around again another maybe cannot become became anyway sometimes
+        forever between within without inside outside someone
+        """
     ):
         if whole in ("today", "tonight"):
             return bool(after) and a == "to" and after in ("dream", "and") or r.tag[i + 1] == "VB"
-        if whole in (
-            "without",
-            "within",
-            "inside",
-            "outside",
-            "because",
-            "another",
-            "asleep",
-            "awake",
-            "again",
-        ):
+        if whole in word_set("without within inside outside because another asleep awake again"):
             return whole in ("inside", "within", "without", "outside") and (
                 after in ("by", "in", "to", "of")
                 or whole in ("within", "without")
@@ -195,24 +159,11 @@ def _could_be_two(r: Reading, i: int, a: str, b: str, whole: str) -> bool:
         return False
     return bool(
         b
-        in (
-            "fly",
-            "fall",
-            "drop",
-            "rise",
-            "set",
-            "print",
-            "shine",
-            "ball",
-            "house",
-            "light",
-            "box",
-            "man",
-            "room",
-            "way",
-            "where",
-            "body",
-            "thing",
+        in word_set(
+            """
+            fly fall drop rise set print shine ball house light box man room way
+            where body thing
+            """
         )
         and a in ("sun", "water", "rain", "tree", "moon")
         and r.tag[i + 1][:1] == "V"
@@ -317,7 +268,7 @@ def plain_word_before_than(r: Reading, i: int) -> Found:
         return None
     for k in range(max(0, i - 6), i - 1):
         if (
-            r.lower[k] in ("more", "less", "rather", "better", "other", "fewer")
+            r.lower[k] in word_set("more less rather better other fewer")
             or r.tag[k] in ("JJR", "RBR")
             or r.lower[k].endswith("er")
             and is_compared(r.lower[k], "er")

@@ -94,31 +94,18 @@ def asks_something(r: Reading, start: int, close: int) -> bool:
     if close - start < 2:
         return False
     word = r.lower[i]
-    if word in ("so", "and", "but", "then", "well", "oh", "hey", "now", "please") and i + 2 < close:
+    if word in word_set("so and but then well oh hey now please") and i + 2 < close:
         i += 1
         word = r.lower[i]
     if _opens_question(r, i, close):
         return True
     if (
         word
-        in (
-            "if",
-            "when",
-            "after",
-            "before",
-            "in",
-            "on",
-            "at",
-            "to",
-            "for",
-            "from",
-            "with",
-            "during",
-            "besides",
-            "once",
-            "while",
-            "because",
-            "suppose",
+        in word_set(
+            """
+            if when after before in on at to for from with during besides once while
+            because suppose
+            """
         )
         or word in SUBJECTS
         or r.tag[i] == "NNP"
@@ -126,35 +113,20 @@ def asks_something(r: Reading, start: int, close: int) -> bool:
         for k in range(i + 1, close - 1):
             if r.gap[k].startswith(",") and _opens_question(r, k + 1, close):
                 return word not in SUBJECTS or False
-        if word in (
-            "in",
-            "on",
-            "at",
-            "to",
-            "for",
-            "from",
-            "with",
-            "during",
-            "about",
-            "by",
-        ) and r.lower[i + 1] in ("what", "which", "whose", "how", "whom"):
+        if word in word_set("in on at to for from with during about by") and r.lower[i + 1] in (
+            "what",
+            "which",
+            "whose",
+            "how",
+            "whom",
+        ):
             return any(_inverted(r, k, close) for k in range(i + 2, min(close - 1, i + 6)))
     return False
 
 
 def _opens_question(r: Reading, i: int, close: int) -> bool:
     word = r.lower[i]
-    if word in _ASKS and word not in (
-        "do",
-        "have",
-        "don't",
-        "may",
-        "can",
-        "will",
-        "might",
-        "must",
-        "had",
-    ):
+    if word in _ASKS and word not in word_set("do have don't may can will might must had"):
         return _subject_at(r, i + 1, close)
     if word in _ASKS:
         nxt = r.lower[i + 1] if i + 1 < close else ""
@@ -170,7 +142,7 @@ def _opens_question(r: Reading, i: int, close: int) -> bool:
                 and _has_late_verb(r, i, close)
             )
         return _subject_at(r, i + 1, close)
-    if word in ("what's", "who's", "where's", "when's", "how's", "why's"):
+    if word in word_set("what's who's where's when's how's why's"):
         return True
     if word not in WH or i + 1 >= close:
         return False
@@ -189,8 +161,7 @@ def _opens_question(r: Reading, i: int, close: int) -> bool:
         return not any(
             r.lower[k] in _ASKS or r.tag[k] in ("VBZ", "VBD", "VBP")
             for k in range(i + 3, close)
-            if r.lower[k - 1] not in ("who", "that", "which", "and", "to", "when", "if", "because")
-            and False
+            if r.lower[k - 1] not in word_set("who that which and to when if because") and False
         )
     for k in range(i + 2, min(close - 1, i + 6)):
         if r.lower[k] in SUBJECTS:
@@ -241,32 +212,11 @@ def _subject_at(r: Reading, i: int, close: int) -> bool:
     word = r.lower[i]
     if (
         word
-        in (
-            "not",
-            "there",
-            "this",
-            "that",
-            "these",
-            "those",
-            "anyone",
-            "anybody",
-            "someone",
-            "everyone",
-            "everybody",
-            "each",
-            "all",
-            "any",
-            "one",
-            "your",
-            "my",
-            "his",
-            "her",
-            "its",
-            "our",
-            "their",
-            "the",
-            "a",
-            "an",
+        in word_set(
+            """
+            not there this that these those anyone anybody someone everyone
+            everybody each all any one your my his her its our their the a an
+            """
         )
         or word in SUBJECTS
     ):

@@ -82,13 +82,12 @@ def to_is_missing(r: Reading, i: int) -> Found:
             or following
             in PREPOSITIONS - {"of", "for", "in", "on", "with", "from", "about", "like"}
             and r.tag[i + 1] in ("VB", "VBP")
-            or after in ("live", "go", "play", "swim", "run", "ride", "walk")
+            or after in word_set("live go play swim run ride walk")
             and r.tag[i + 1] in ("VB", "VBP", "VBD")
         ):
             return None
         if (
-            word
-            in ("start", "starts", "plan", "plans", "love", "try", "hope", "wish", "need", "likes")
+            word in word_set("start starts plan plans love try hope wish need likes")
             and after in ("work", "school", "practice", "play")
             and not following
         ):
@@ -112,15 +111,15 @@ def to_a_place_is_missing(r: Reading, i: int) -> Found:
     if (
         after in ARTICLES | POSSESSIVES
         and (r.after(i + 1) in _PLACES)
-        or after in ("school", "bed", "church", "grandma's", "mexico", "florida")
+        or after in word_set("school bed church grandma's mexico florida")
     ):
         if (
             after == "school"
-            and r.lower[i] in ("going", "ride", "come", "came", "walk", "moved", "rode")
+            and r.lower[i] in word_set("going ride come came walk moved rode")
             and r.after(i + 1) == "bus"
         ):
             return None
-        if r.lower[i] in ("walk", "walked", "ride", "rode", "drove", "ran", "travel") and (
+        if r.lower[i] in word_set("walk walked ride rode drove ran travel") and (
             r.lower[i] in ("rode", "ride", "drove") or after not in ARTICLES
         ):
             return None
@@ -164,7 +163,7 @@ def small_word_after_a_verb_is_missing(r: Reading, i: int) -> Found:
     ):
         return None
     if (
-        word in ("talk", "talks", "wait", "waits", "look", "looks")
+        word in word_set("talk talks wait waits look looks")
         and r.before(i) in ARTICLES | POSSESSIVES
         or word.startswith("wait")
         and after in ("a", "an")
@@ -199,24 +198,11 @@ def helper_is_missing(r: Reading, i: int) -> Found:
         r.lower[i] in ("what", "how", "which")
         and r.tag[j] in ("NN", "NNS")
         and r.lower[j]
-        in (
-            "color",
-            "kind",
-            "time",
-            "colors",
-            "day",
-            "food",
-            "foods",
-            "game",
-            "games",
-            "book",
-            "books",
-            "animal",
-            "animals",
-            "toy",
-            "toys",
-            "sport",
-            "sports",
+        in word_set(
+            """
+            color kind time colors day food foods game games book books animal
+            animals toy toys sport sports
+            """
         )
         and r.near(j)
         and r.lower[j + 1] in SUBJECTS
@@ -283,7 +269,7 @@ def _noun_subject(r: Reading, i: int, j: int) -> Finding | None:
         if r.lower[j] in DETERMINERS - WH
         else j + 1
         if r.lower[j + 1 : j + 2]
-        and r.lower[j + 1] in ("the", "my", "your", "his", "her", "a")
+        and r.lower[j + 1] in word_set("the my your his her a")
         and is_noun(r.lower[j])
         else -1
     )
@@ -397,7 +383,7 @@ def _no_verb(r: Reading, start: int, close: int) -> Finding | None:
         return None
     for k in range(j, close):
         w = r.lower[k]
-        if w in ("when", "because", "until", "while", "if", "that", "who") and k > j:
+        if w in word_set("when because until while if that who") and k > j:
             break
         if (
             w in AUXILIARIES
@@ -494,29 +480,31 @@ def words_in_the_wrong_order(r: Reading) -> Found:
                     continue
                 found.append(_swap(r, i - 1))
         elif (
-            word == "the"
-            and "ADJ" in lemmas(before)
-            and not is_noun(before)
-            and before not in FUNCTION | {"far"}
-            and not verb_forms(before)
-            and i > 1
-            and r.lower[i - 2] in PREPOSITIONS
-            and after
-            and is_noun(after)
-        ):
-            found.append(_swap(r, i - 1))
-        elif word in ("the", "a", "an") and r.first[i - 1] and _before_its_article(r, i - 1):
-            found.append(_swap(r, i - 1))
-        elif (
-            word in _DESCRIBES
-            and not after
-            and r.tag[i - 1] == "NNS"
-            and is_noun(before)
-            and i > 1
-            and (
-                r.lower[i - 2] in PREPOSITIONS
-                or is_verb_tag(r.tag[i - 2])
-                and r.lower[i - 2] not in _MAKES | BE
+            (
+                word == "the"
+                and "ADJ" in lemmas(before)
+                and not is_noun(before)
+                and before not in FUNCTION | {"far"}
+                and not verb_forms(before)
+                and i > 1
+                and r.lower[i - 2] in PREPOSITIONS
+                and after
+                and is_noun(after)
+            )
+            or word in ("the", "a", "an")
+            and r.first[i - 1]
+            and _before_its_article(r, i - 1)
+            or (
+                word in _DESCRIBES
+                and not after
+                and r.tag[i - 1] == "NNS"
+                and is_noun(before)
+                and i > 1
+                and (
+                    r.lower[i - 2] in PREPOSITIONS
+                    or is_verb_tag(r.tag[i - 2])
+                    and r.lower[i - 2] not in _MAKES | BE
+                )
             )
         ):
             found.append(_swap(r, i - 1))
@@ -555,24 +543,13 @@ def words_in_the_wrong_order(r: Reading) -> Found:
             and after
             and (is_noun(after) or "ADJ" in lemmas(after))
             and word
-            not in (
-                "after",
-                "in",
-                "off",
-                "on",
-                "up",
-                "down",
-                "inside",
-                "outside",
-                "under",
-                "above",
-                "past",
-                "like",
-                "over",
-                "for",
-                "below",
+            not in word_set(
+                """
+                after in off on up down inside outside under above past like
+                over for below
+                """
             )
-            or word in ("in", "on", "at", "to", "under", "over", "for", "of", "with", "from")
+            or word in word_set("in on at to under over for of with from")
             and before in ARTICLES
             and after
             and (is_noun(after) or "ADJ" in lemmas(after))
@@ -597,7 +574,7 @@ def _before_its_article(r: Reading, i: int) -> bool:
         word in FUNCTION
         or verb_forms(word) & {"VB", "VBD", "VBG"}
         or not after
-        or word in ("yesterday", "today", "tonight", "tomorrow", "half", "quite", "such", "many")
+        or word in word_set("yesterday today tonight tomorrow half quite such many")
     ):
         return False
     if "ADV" in lemmas(word) or r.words[i].endswith("ly"):
@@ -625,25 +602,11 @@ def _stranded(r: Reading, i: int) -> bool:
     if i + 1 >= r.n or r.gap[i].strip():
         return r.gap[i].strip()[:1] in (".", "?", "!", ",") and r.words[i] != "A"
     after = r.lower[i + 1]
-    if after in ("because", "that", "and", "but", "when", "who", "which", "so", "or"):
+    if after in word_set("because that and but when who which so or"):
         return True
     if (
         after in PREPOSITIONS
-        and after
-        not in (
-            "inside",
-            "outside",
-            "above",
-            "past",
-            "down",
-            "up",
-            "in",
-            "off",
-            "under",
-            "over",
-            "like",
-            "after",
-        )
+        and after not in word_set("inside outside above past down up in off under over like after")
         or after in AUXILIARIES - {"can", "will", "might", "may", "must", "do"}
         or after in SUBJECTS - {"it"}
     ):

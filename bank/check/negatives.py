@@ -48,7 +48,7 @@ def _earlier_no(r: Reading, i: int) -> int | None:
             return None
         if (
             word.endswith("n't")
-            or word in ("not", "cannot", "dont", "cant", "didnt", "doesnt")
+            or word in word_set("not cannot dont cant didnt doesnt")
             or word in _OPENERS
         ):
             return None if r.after(j) in ("only", "just", "because") else j
@@ -70,7 +70,7 @@ def no_before_not(r: Reading, i: int) -> Found:
     while (
         j < r.n
         and r.near(j - 1)
-        and r.lower[j] in ("of", "us", "them", "the", "in", "class", "my", "friends", "else")
+        and r.lower[j] in word_set("of us them the in class my friends else")
     ):
         j += 1
     if j >= r.n or r.gap[j - 1] != " " or not r.lower[j].endswith("n't"):

@@ -72,14 +72,8 @@ def a_or_an(r: Reading, i: int) -> Found:
     nxt = r.words[i + 1]
     if nxt.isupper() and len(nxt) > 1 or nxt.lower() in ("herb", "herbs", "herbal"):
         return None
-    if r.after(i) in PREPOSITIONS and r.after(i) not in (
-        "in",
-        "up",
-        "off",
-        "over",
-        "under",
-        "inside",
-        "outside",
+    if r.after(i) in PREPOSITIONS and r.after(i) not in word_set(
+        "in up off over under inside outside"
     ):
         return None
     if r.after(i) in ("a", "an", "the", "on") or nxt.lower() in ("and", "or", "is", "in"):
@@ -111,7 +105,7 @@ def _many_word(r: Reading, i: int) -> bool:
         return not (
             word in ("1", "0") or before in _BESIDE_NUMBER or len(word) == 4 or r.gap[i] != " "
         )
-    if word in ("two", "three", "four", "five", "six", "seven", "eight", "nine", "ten"):
+    if word in word_set("two three four five six seven eight nine ten"):
         return r.before(i) not in _BESIDE_NUMBER
     return word in MANY and word not in ("both", "these", "those") or word in ("these", "those")
 
@@ -190,7 +184,7 @@ def _needs_plural(r: Reading, i: int, j: int) -> Finding | None:
     if (
         word in _UNITS
         and after
-        and (is_noun(after) or after in ("old", "long", "tall", "wide", "high", "deep", "thick"))
+        and (is_noun(after) or after in word_set("old long tall wide high deep thick"))
     ):
         return None
     if r.tag[j] in ("RB", "IN", "VBD", "VBG", "JJ") and not (r.tag[j] == "JJ" and not after):
@@ -252,21 +246,13 @@ def one_thing_after_some_of(r: Reading, i: int) -> Found:
     >>> show("One of my friend has a pony.")
     ['plural: friend -> friends']
     """
-    if r.before(i) not in (
-        "one",
-        "two",
-        "many",
-        "several",
-        "few",
-        "each",
-        "both",
-        "lots",
-        "three",
-    ) or not r.near(i):
+    if r.before(i) not in word_set("one two many several few each both lots three") or not r.near(
+        i
+    ):
         return None
     j = i + 1
     if (
-        r.lower[j] not in ("my", "the", "his", "her", "our", "their", "your", "these", "those")
+        r.lower[j] not in word_set("my the his her our their your these those")
         and r.before(i) != "lots"
     ):
         return None
@@ -555,47 +541,23 @@ def thing_without_its_article(r: Reading) -> Found:
         if after and (
             is_noun(after)
             and r.tag[i + 1][:1] == "N"
-            or after in ("and", "or", "after", "to", "by", "of")
-            and before not in ("have", "has", "had", "saw", "see", "want", "wants")
+            or after in word_set("and or after to by of")
+            and before not in word_set("have has had saw see want wants")
         ):
             continue
         if (
             r.gap[i].startswith("-")
             or r.tag[i] == "VB"
-            and before in ("to", "need", "make", "made", "have", "help", "see", "saw")
+            and before in word_set("to need make made have help see saw")
         ):
             continue
         if (
-            before
-            in (
-                "to",
-                "play",
-                "plays",
-                "made",
-                "make",
-                "got",
-                "get",
-                "am",
-                "be",
-                "is",
-                "was",
-                "become",
-                "became",
-            )
+            before in word_set("to play plays made make got get am be is was become became")
             and (verb_forms(word) & {"VB"} or "ADJ" in lemmas(word))
             and pair("a", word) < 100_000_000
         ):
             continue
-        if "ADJ" in lemmas(word) and before in (
-            "is",
-            "was",
-            "am",
-            "be",
-            "get",
-            "got",
-            "made",
-            "make",
-        ):
+        if "ADJ" in lemmas(word) and before in word_set("is was am be get got made make"):
             continue
         if pair(before, word) > max(pair(before, "a") // 400, 30_000_000):
             continue

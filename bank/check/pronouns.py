@@ -58,50 +58,14 @@ def them_for_those(r: Reading, i: int) -> Found:
     before = r.before(i)
     gives = before and (
         is_verb_tag(r.tag[i - 1])
-        or before in ("gave", "give", "bring", "show", "tell", "make", "buy", "bought", "made")
+        or before in word_set("gave give bring show tell make buy bought made")
     )
-    if gives and before in (
-        "gave",
-        "give",
-        "gives",
-        "giving",
-        "bring",
-        "brought",
-        "show",
-        "showed",
-        "tell",
-        "told",
-        "make",
-        "made",
-        "buy",
-        "bought",
-        "send",
-        "sent",
-        "teach",
-        "taught",
-        "read",
-        "get",
-        "got",
-        "call",
-        "called",
-        "offer",
-        "offered",
-        "hand",
-        "handed",
-        "feed",
-        "fed",
-        "ask",
-        "asked",
-        "sell",
-        "sold",
-        "help",
-        "let",
-        "see",
-        "watch",
-        "cost",
-        "wish",
-        "bake",
-        "baked",
+    if gives and before in word_set(
+        """
+        gave give gives giving bring brought show showed tell told make made buy bought
+        send sent teach taught read get got call called offer offered hand handed feed
+        fed ask asked sell sold help let see watch cost wish bake baked
+        """
     ):
         return None
     return at(
@@ -121,7 +85,7 @@ def object_form_as_subject(r: Reading, i: int) -> Found:
     word = r.lower[i]
     opens = (
         r.first[i]
-        or r.before(i) in ("because", "but", "when", "if", "so", "while", "that")
+        or r.before(i) in word_set("because but when if so while that")
         and _clause_verb(r, i + 1)
         or (i > 0 and r.gap[i - 1].startswith(",") and _clause_verb(r, i + 1))
     )
@@ -180,7 +144,7 @@ def _behind_a_phrase(r: Reading, i: int) -> bool:
     sure_past = (
         "VBD" in forms
         and "VBN" not in forms
-        or r.lower[j] in ("had", "was", "were", "is", "are", "has")
+        or r.lower[j] in word_set("had was were is are has")
         or r.tag[j] == "VBD"
         and "VBD" in forms
     )
@@ -288,24 +252,11 @@ def subject_form_as_object(r: Reading, i: int) -> Found:
                 "before",
                 "after",
                 "until",
-            } or r.lower[k - 1] in (
-                "give",
-                "gave",
-                "told",
-                "tell",
-                "showed",
-                "show",
-                "let",
-                "took",
-                "helped",
-                "asked",
-                "taught",
-                "saw",
-                "invited",
-                "gives",
-                "tells",
-                "takes",
-                "helps",
+            } or r.lower[k - 1] in word_set(
+                """
+                give gave told tell showed show let took helped asked taught saw
+                invited gives tells takes helps
+                """
             ):
                 if any(r.lower[m] in AUXILIARIES for m in range(k, i)):
                     return None
@@ -330,20 +281,10 @@ def subject_form_as_object(r: Reading, i: int) -> Found:
         forms
         and is_verb_tag(r.tag[i - 1])
         and before
-        not in (
-            "said",
-            "says",
-            "say",
-            "think",
-            "thinks",
-            "know",
-            "knows",
-            "asked",
-            "thought",
-            "knew",
-            "hope",
-            "guess",
-            "wish",
+        not in word_set(
+            """
+            said says say think thinks know knows asked thought knew hope guess wish
+            """
         )
         and not r.text.rstrip().endswith("?")
     ):
@@ -399,49 +340,12 @@ def me_for_my(r: Reading, i: int) -> Found:
             "my",
             r.tag[j] in ("NN", "NNS") and before != "and",
         )
-    if before in (
-        "love",
-        "loves",
-        "lost",
-        "found",
-        "see",
-        "saw",
-        "like",
-        "likes",
-        "wash",
-        "washed",
-        "brush",
-        "brushed",
-        "ate",
-        "eat",
-        "wore",
-        "wear",
-        "put",
-        "opened",
-        "closed",
-        "ride",
-        "rode",
-        "clean",
-        "cleaned",
-        "hurt",
-        "broke",
-        "with",
-        "forgot",
-        "use",
-        "used",
-        "play",
-        "played",
-        "visit",
-        "visited",
-        "hug",
-        "hugged",
-        "fed",
-        "feed",
-        "need",
-        "want",
-        "packed",
-        "took",
-        "miss",
+    if before in word_set(
+        """
+        love loves lost found see saw like likes wash washed brush brushed ate eat wore
+        wear put opened closed ride rode clean cleaned hurt broke with forgot use used
+        play played visit visited hug hugged fed feed need want packed took miss
+        """
     ):
         return at(r, i, "pronoun", "For what is mine stands “my”.", "my", False)
     return None

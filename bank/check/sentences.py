@@ -127,7 +127,7 @@ def _seam(r: Reading, start: int, close: int) -> int | None:
     imperative = first is None and "VB" in verb_forms(opener) and r.tag[start] in ("VB", "VBP")
     if first is None and not imperative:
         k = start + 1
-        if opener in ("yesterday", "today", "then", "now", "once", "first", "soon"):
+        if opener in word_set("yesterday today then now once first soon"):
             first = _clause(r, k, close)
         if first is None:
             first = next(
@@ -164,9 +164,7 @@ def _seam(r: Reading, start: int, close: int) -> int | None:
         if word in SUBJECTS or "'" in word and word.split("'")[0] in SUBJECTS:
             if _pronoun_seam(r, k, close):
                 return k
-        elif word in ("the", "my", "his", "our", "their", "there", "this") and _noun_seam(
-            r, k, close
-        ):
+        elif word in word_set("the my his our their there this") and _noun_seam(r, k, close):
             return k
     return None
 
@@ -213,15 +211,9 @@ def _comma_splice(r: Reading, start: int, k: int, close: int) -> bool:
         j = inner.last + 1
     if j >= close - 1 or _clause(r, j, close) is None and not _clause_with_tail(r, j, close):
         return False
-    if r.lower[k - 1] in (
-        "yes",
-        "no",
-        "well",
-        "oh",
-        "please",
-        "hello",
-        "hi",
-    ) or not _SAYS.isdisjoint(r.lower[max(k, close - 3) : close]):
+    if r.lower[k - 1] in word_set("yes no well oh please hello hi") or not _SAYS.isdisjoint(
+        r.lower[max(k, close - 3) : close]
+    ):
         return False
     if (
         r.lower[j] not in SUBJECTS
@@ -268,14 +260,13 @@ def _clause_in(r: Reading, start: int, k: int) -> bool:
             or r.lower[m] in SUBJECTS
             or r.lower[m].split("'")[0] in SUBJECTS
             and "'" in r.lower[m]
-        ):
-            if any(_finite_at(r, v) for v in range(m + 1, k)) or "'" in r.lower[m]:
-                opener = r.lower[m - 1] if m > start else ""
-                if opener in _MOMENTS:
-                    return False
-                if opener in _SPLICE_STOPS or m > start + 1 and r.lower[m - 2] in _SPLICE_STOPS:
-                    return False
-                return True
+        ) and (any(_finite_at(r, v) for v in range(m + 1, k)) or "'" in r.lower[m]):
+            opener = r.lower[m - 1] if m > start else ""
+            if opener in _MOMENTS:
+                return False
+            return not (
+                opener in _SPLICE_STOPS or m > start + 1 and r.lower[m - 2] in _SPLICE_STOPS
+            )
     return False
 
 
@@ -332,34 +323,13 @@ def _complete(r: Reading, v: int, close: int) -> bool:
     if "'" in word:
         return True
     if v + 1 >= close:
-        return word not in AUXILIARIES and word in (
-            "barked",
-            "ran",
-            "slept",
-            "cried",
-            "laughed",
-            "fell",
-            "smiled",
-            "left",
-            "won",
-            "lost",
+        return word not in AUXILIARIES and word in word_set(
+            "barked ran slept cried laughed fell smiled left won lost"
         )
     after = r.lower[v + 1]
-    if after in ("yesterday", "today", "tomorrow", "tonight", "last", "every", "most", "best"):
+    if after in word_set("yesterday today tomorrow tonight last every most best"):
         return False
-    if word in (
-        "came",
-        "went",
-        "ran",
-        "slept",
-        "fell",
-        "laughed",
-        "cried",
-        "smiled",
-        "jumped",
-        "sat",
-        "stood",
-    ):
+    if word in word_set("came went ran slept fell laughed cried smiled jumped sat stood"):
         return True
     if (
         word in AUXILIARIES - BE
@@ -423,7 +393,7 @@ def _noun_seam(r: Reading, k: int, close: int) -> bool:
         verb_forms(before) & {"VBD", "VBZ"}
         or is_noun(before)
         or r.tag[k - 1][:2] in ("RB", "JJ")
-        or before in ("outside", "inside", "home", "there", "here", "away", "it", "them", "him")
+        or before in word_set("outside inside home there here away it them him")
     ):
         phrase = noun_phrase(r, k)
         return (

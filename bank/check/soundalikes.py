@@ -147,21 +147,13 @@ def _asked_jobs(r: Reading, i: int) -> frozenset[str] | None:
     if not before:
         if (
             r.first[i]
-            and after in ("you", "we", "they", "he", "she", "i")
+            and after in word_set("you we they he she i")
             and r.text.rstrip().endswith("?")
         ):
             return frozenset("F")
         return None
-    if before in MODALS or before in (
-        "didn't",
-        "don't",
-        "doesn't",
-        "can't",
-        "won't",
-        "couldn't",
-        "wouldn't",
-        "shouldn't",
-        "let's",
+    if before in MODALS or before in word_set(
+        "didn't don't doesn't can't won't couldn't wouldn't shouldn't let's"
     ):
         return frozenset({"VB", "R", "F"})
     if before == "to" and (i < 2 or r.lower[i - 2] in _INFINITIVE):
@@ -179,13 +171,13 @@ def _asked_jobs(r: Reading, i: int) -> frozenset[str] | None:
         "VBD" in verb_forms(before)
         and before not in AUXILIARIES
         and not is_noun(before)
-        and before not in ("let", "made", "helped", "saw", "heard", "had")
+        and before not in word_set("let made helped saw heard had")
     ):
         return frozenset({"N", "A", "R", "F", "VBG"})
     if (
         r.tag[i - 1] in ("VBD", "VBZ", "VBP", "VB")
         and before not in AUXILIARIES
-        and before not in ("let", "make", "help", "made", "helped", "go", "come")
+        and before not in word_set("let make help made helped go come")
     ):
         return frozenset({"N", "A", "R", "F", "VBG"})
     if before in BE and not r.first[i - 1] or before in ("has", "have") and r.lower[i] == "blew":

@@ -59,7 +59,7 @@ def plain_form_after_do(r: Reading, i: int) -> Found:
     j = i + 1
     if not r.near(i):
         return None
-    if r.lower[j] in ("not", "ever", "never", "also", "really", "always") and r.near(j):
+    if r.lower[j] in word_set("not ever never also really always") and r.near(j):
         j += 1
     if (
         r.lower[j] in _DO
@@ -81,15 +81,7 @@ def plain_form_after_do(r: Reading, i: int) -> Found:
             return None
     elif not r.lower[i].endswith("n't") and r.lower[i] != "did" and r.lower[j] in DETERMINERS:
         return None
-    if r.lower[j] in AUXILIARIES and r.lower[j] not in (
-        "had",
-        "has",
-        "was",
-        "were",
-        "is",
-        "are",
-        "did",
-    ):
+    if r.lower[j] in AUXILIARIES and r.lower[j] not in word_set("had has was were is are did"):
         return None
     return _needs_plain(r, j, f"After “{r.words[i]}” stands", asks and j == i + 1)
 
@@ -261,7 +253,7 @@ def third_form_without_have(r: Reading, i: int) -> Found:
     if not r.near(i) or r.before(i) in _HELPS:
         return None
     j = i + 1
-    if r.lower[j] in ("just", "already", "never", "always", "all", "both") and r.near(j):
+    if r.lower[j] in word_set("just already never always all both") and r.near(j):
         j += 1
     word = r.lower[j]
     forms = verb_forms(word)
@@ -320,19 +312,9 @@ def form_after_be(r: Reading, i: int) -> Found:
         return None
     if is_noun(word):
         if (
-            after not in DETERMINERS | OBJECTS
-            or after
-            in (
-                "that",
-                "which",
-                "all",
-                "her",
-                "both",
-                "no",
-            )
+            after not in DETERMINERS | OBJECTS or after in word_set("that which all her both no")
         ) and not (
-            r.tag[j] in ("VB", "VBP")
-            and after in ("to", "in", "at", "on", "up", "for", "down", "with", "outside")
+            r.tag[j] in ("VB", "VBP") and after in word_set("to in at on up for down with outside")
         ):
             return None
         return _finding(
@@ -365,18 +347,7 @@ def _past_cue(r: Reading, i: int, j: int) -> bool:
             and k + 1 < j
             and (r.lower[k + 1] in _PAST_UNITS or r.lower[k + 1] in _DAYS)
         ):
-            if k and r.lower[k - 1] in (
-                "than",
-                "since",
-                "from",
-                "the",
-                "my",
-                "his",
-                "her",
-                "our",
-                "their",
-                "a",
-            ):
+            if k and r.lower[k - 1] in word_set("than since from the my his her our their a"):
                 continue
             return True
     return False
@@ -426,19 +397,7 @@ def _first_finite(r: Reading, i: int, j: int) -> int | None:
         forms = verb_forms(word)
         if word in ("have", "has", "do", "does") and "VBN" in verb_forms(r.after(v)):
             return None
-        if word in (
-            "know",
-            "remember",
-            "think",
-            "hope",
-            "wonder",
-            "guess",
-            "believe",
-            "am",
-            "is",
-            "are",
-            "say",
-        ):
+        if word in word_set("know remember think hope wonder guess believe am is are say"):
             return None
         if (
             forms & {"VB", "VBZ"}

@@ -122,7 +122,7 @@ def question_with_a_hidden_no(r: Reading) -> Found:
     """
     for s, e in r.sentences:
         asks = asks_something(r, s, e) or r.text.rstrip().endswith("?")
-        tells = r.lower[s] in ("name", "list", "tell", "find", "circle", "choose")
+        tells = r.lower[s] in word_set("name list tell find circle choose")
         if not asks and not tells:
             continue
         for i in range(s, e):
@@ -249,16 +249,11 @@ def _could_mean(r: Reading, i: int, word: str) -> bool:
             and r.tag[k][:1] not in ("V",)
         ):
             return True
-        if w in (
-            "this",
-            "that",
-            "something",
-            "anything",
-            "everything",
-            "nothing",
-            "doing",
-            "one",
-        ) and word in ("it", "them", "they"):
+        if w in word_set("this that something anything everything nothing doing one") and word in (
+            "it",
+            "them",
+            "they",
+        ):
             return True
         if word == "it" and w.endswith("ing"):
             return True
@@ -272,17 +267,8 @@ def _could_mean(r: Reading, i: int, word: str) -> bool:
 
 def _it_of_weather(r: Reading, i: int) -> bool:
     near = r.lower[max(0, i - 2) : i + 5]
-    if r.before(i) in (
-        "is",
-        "was",
-        "does",
-        "would",
-        "will",
-        "did",
-        "if",
-        "when",
-        "makes",
-        "make",
+    if r.before(i) in word_set(
+        "is was does would will did if when makes make"
     ) and not _WEATHER.isdisjoint(near):
         return True
     if not _WEATHER.isdisjoint(r.lower[i + 1 : i + 4]):
@@ -374,7 +360,7 @@ def question_that_gives_its_answer_away(r: Reading) -> Found:
     []
     """
     for s, e in r.sentences:
-        if r.lower[s] not in ("what", "which", "how", "who", "where", "when", "in", "on"):
+        if r.lower[s] not in word_set("what which how who where when in on"):
             continue
         for i in range(s, min(e, s + 4)):
             answers = _SENSES.get(r.lower[i].removesuffix("s") if r.lower[i] != "is" else "is")
@@ -402,22 +388,8 @@ def question_that_gives_its_answer_away(r: Reading) -> Found:
                         r.lower[i] in ("animal", "day", "month", "number")
                         and (
                             r.lower[k - 1]
-                            in (
-                                "than",
-                                "as",
-                                "like",
-                                "after",
-                                "before",
-                                "between",
-                                "and",
-                                "in",
-                                "on",
-                                "a",
-                                "to",
-                                "with",
-                                "of",
-                                "add",
-                                "from",
+                            in word_set(
+                                "than as like after before between and in on a to with of add from"
                             )
                             or True
                         )
@@ -444,8 +416,7 @@ def _offered(r: Reading, s: int, e: int, k: int, answers: frozenset[str]) -> boo
     if others > 1 or "or" in r.lower[k : k + 3] or r.before(k) in ("than", "not", "or", "mix"):
         return True
     return any(
-        w in ("mix", "mixed", "mixing", "combine", "turn", "turns", "change", "add")
-        for w in r.lower[s:e]
+        w in word_set("mix mixed mixing combine turn turns change add") for w in r.lower[s:e]
     ) or any("," in g for g in r.gap[k : e - 1])
 
 
@@ -518,7 +489,7 @@ def more_than_one_step(r: Reading) -> Found:
     steps: list[int] = []
     for s, e in r.sentences:
         i = s
-        if r.lower[i] in ("please", "first", "then", "next", "now", "finally", "and") and i + 1 < e:
+        if r.lower[i] in word_set("please first then next now finally and") and i + 1 < e:
             i += 1
         if r.lower[i] in _STEPS and _orders(r, i):
             steps.append(i)
