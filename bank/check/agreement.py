@@ -223,15 +223,14 @@ def helper_before_its_subject(r: Reading, i: int) -> Found:
     phrase = noun_phrase(r, j)
     if phrase is None or not phrase.sure:
         return None
+    # "What is in the box" has no subject behind the verb; a phrase right behind it is one.
+    behind_wh = i > 0 and r.lower[i - 1] in ("who", "which", "what") and not r.first[i]
     if (
-        r.lower[i - 1] in ("who", "which", "what")
-        and i > 0
-        and not r.first[i]
+        behind_wh
         and word not in ("do", "does", "don't", "doesn't")
+        and (r.lower[i - 1] != "what" or word in HAVE)
     ):
-        # "What is in the box" has no subject behind the verb; a phrase right behind it is one.
-        if r.lower[i - 1] != "what" or word in HAVE:
-            return None
+        return None
     if word in ("do", "have", "don't") and r.first[i] and not r.text.rstrip().endswith("?"):
         return None
     if word in DO or word in ("don't", "doesn't"):

@@ -202,9 +202,8 @@ def _name_verdict(r: Reading, i: int) -> bool | None:
         and word not in FUNCTION
     ):
         return True
-    if word in _STREETS and i > 1 and r.words[i - 1][0].isupper() and r.gap[i - 1] == " ":
-        if not r.first[i - 1] and "'" not in r.words[i - 1] and not names.is_name(r.lower[i - 1]):
-            return r.lower[i - 2].isdigit()
+    if word in _STREETS and _behind_a_street_name(r, i):
+        return r.lower[i - 2].isdigit()
     if _is_unknown_name(word) and r.tag[i] in ("NNP", "NN"):
         return False
     if (
@@ -229,6 +228,14 @@ _SAY = word_set("said asked yelled shouted cried whispered replied answered")
 _STREETS = word_set("lane park farm street road avenue hill pond market bend drive court")
 _PLACES = _PLACE_ENDS | _STREETS | {"town"}
 _BEFORE_PLACE = PREPOSITIONS | {"the", "cross"}
+
+
+def _behind_a_street_name(r: Reading, i: int) -> bool:
+    """Whether a capital word that could name a street or park stands right before word `i`."""
+    return (
+        i > 1 and r.words[i - 1][0].isupper() and r.gap[i - 1] == " " and not r.first[i - 1]
+        and "'" not in r.words[i - 1] and not names.is_name(r.lower[i - 1])
+    )  # fmt: skip
 
 
 def _is_unknown_name(word: str) -> bool:

@@ -115,7 +115,7 @@ def thing_that_acts_like_a_person(r: Reading) -> Found:
             and _lemma(r.lower[j], "VERB") != "stare"
         ):
             return Finding("figurative", r.starts[i], r.ends[j],
-                           f"A thing cannot {_lemma(r.lower[j], 'VERB')}; a literal reader may wonder how.", None, False)  # fmt: skip
+                           f"A thing cannot {_lemma(r.lower[j], 'VERB')}; a literal reader may wonder.", None, False)  # fmt: skip
     return None
 
 
@@ -362,5 +362,5 @@ def one_thing_called_another(r: Reading) -> Found:
             ):
                 continue
             return Finding("figurative", r.starts[i], r.ends[k],
-                           f"“{r.text[r.starts[i]:r.ends[k]]}” calls one thing another; a literal reader may take it as it stands.", None, False)  # fmt: skip
+                           f"“{r.text[r.starts[i]:r.ends[k]]}” calls one thing another.", None, False)  # fmt: skip
     return None

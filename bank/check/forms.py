@@ -12,17 +12,40 @@ from bank.check.reading import Reading
 from bank.language import inflections
 
 _ONE_TO_TWO = {
-    "alot": "a lot", "infact": "in fact", "aswell": "as well", "eachother": "each other", "atleast": "at least",
-    "highschool": "high school", "icecream": "ice cream", "thankyou": "thank you", "allright": "all right",
-    "incase": "in case", "upto": "up to", "nextdoor": "next door", "inbetween": "in between", "goodnight": "goodnight",
-    "eventhough": "even though", "everytime": "every time", "noone": "no one", "abit": "a bit", "ofcourse": "of course",
-    "aslong": "as long", "infront": "in front", "eachday": "each day", "everyday_": "every day", "hotdog": "hot dog", "livingroom": "living room", "postoffice": "post office",
-}  # fmt: skip
+    "alot": "a lot",
+    "infact": "in fact",
+    "aswell": "as well",
+    "eachother": "each other",
+    "atleast": "at least",
+    "highschool": "high school",
+    "icecream": "ice cream",
+    "thankyou": "thank you",
+    "allright": "all right",
+    "incase": "in case",
+    "upto": "up to",
+    "nextdoor": "next door",
+    "inbetween": "in between",
+    "goodnight": "goodnight",
+    "eventhough": "even though",
+    "everytime": "every time",
+    "noone": "no one",
+    "abit": "a bit",
+    "ofcourse": "of course",
+    "aslong": "as long",
+    "infront": "in front",
+    "eachday": "each day",
+    "everyday_": "every day",
+    "hotdog": "hot dog",
+    "livingroom": "living room",
+    "postoffice": "post office",
+}
 _JOINED = word_set(
     """into onto inside outside upstairs downstairs without within today tonight tomorrow yesterday
     someone something somewhere somebody everything everybody everywhere anything anybody nothing nobody
     nowhere myself himself herself itself yourself themselves ourselves afternoon bedroom bathroom
-    classroom playground backyard basketball baseball football birthday grandmother grandfather grandparent backward forward daylight season strawberry hallway doorway driveway pathway railroad shipwreck snowflake
+    classroom playground backyard basketball baseball football birthday grandmother grandfather
+    grandparent backward forward daylight season strawberry hallway doorway driveway pathway
+    railroad shipwreck snowflake
     grandma grandpa rainbow sunshine sunflower snowman snowball cupcake pancake popcorn notebook
     backpack butterfly firefly ladybug grasshopper strawberry blueberry toothbrush doorbell
     homework raincoat raindrop airplane sailboat mailbox teapot goldfish jellyfish starfish
@@ -200,12 +223,27 @@ def title_without_dot(r: Reading) -> Found:
 
 
 _BAD = {
-    "gooder": "better", "goodest": "best", "bestest": "best", "betterer": "better", "worser": "worse",
-    "worstest": "worst", "badder": "worse", "baddest": "worst", "mostest": "most", "funner": "more fun",
-    "funnest": "most fun", "littler": "smaller", "littlest": "smallest", "beautifuller": "more beautiful",
-    "beautifullest": "most beautiful", "biggerest": "biggest", "betterest": "best", "farer": "farther",
-    "manyest": "most", "muchest": "most",
-}  # fmt: skip
+    "gooder": "better",
+    "goodest": "best",
+    "bestest": "best",
+    "betterer": "better",
+    "worser": "worse",
+    "worstest": "worst",
+    "badder": "worse",
+    "baddest": "worst",
+    "mostest": "most",
+    "funner": "more fun",
+    "funnest": "most fun",
+    "littler": "smaller",
+    "littlest": "smallest",
+    "beautifuller": "more beautiful",
+    "beautifullest": "most beautiful",
+    "biggerest": "biggest",
+    "betterest": "best",
+    "farer": "farther",
+    "manyest": "most",
+    "muchest": "most",
+}
 _DOUBLED = word_set("more most")
 
 

@@ -417,18 +417,16 @@ _SPEECH_VERB = (
     r"(?:said|says|asked|asks|yelled|shouted|cried|whispered|replied|answered|exclaimed|called|told|explained|"
     r"reminded|warned|announced|added|begged|promised|laughed|sang|suggested|wondered)"
 )
-_WHO = r"(?:(?:[Tt]he|[Mm]y|[Hh]er|[Hh]is|[Oo]ur|[Tt]heir) (?:\w+ ){0,1}\w+|(?:Mr|Mrs|Ms|Dr)\. [A-Z]\w+|(?:Officer |Coach |Aunt |Uncle |Miss )?[A-Z]\w+|[Hh]e|[Ss]he|[Tt]hey|[Ww]e|I)"
+_WHO = (
+    r"(?:(?:[Tt]he|[Mm]y|[Hh]er|[Hh]is|[Oo]ur|[Tt]heir) (?:\w+ ){0,1}\w+"
+    r"|(?:Mr|Mrs|Ms|Dr)\. [A-Z]\w+|(?:Officer |Coach |Aunt |Uncle |Miss )?[A-Z]\w+"
+    r"|[Hh]e|[Ss]he|[Tt]hey|[Ww]e|I)"
+)
 _WHO_LAST = re.compile(rf"([,?!]?)\s+(?:{_SPEECH_VERB} {_WHO}|{_WHO} {_SPEECH_VERB})\b")
 _WHO_FIRST = re.compile(
     rf"^(?:Then |Later |Today )?{_WHO} {_SPEECH_VERB}(?: to \w+| me| us| him| her| them)?,?\s+(?=[A-Z])"
 )
 _SAID_FIRST = re.compile(rf"\b{_SPEECH_VERB}\s*,\s*(?=[A-Za-z])")
-_SAID_LAST = re.compile(
-    rf"[,?!]\s+{_SPEECH_VERB}\s+(?:the |my |her |his |our |their |Mr\. |Mrs\. |Ms\. |Dr\. )?[A-Za-z]+\b|[,?!]\s+(?:[A-Z][a-z]+|[Hh]e|[Ss]he|[Tt]hey|[Ww]e|I|(?:the|my) [a-z]+) {_SPEECH_VERB}\b"
-)
-_SAID_RIGHT = re.compile(
-    r"\b(?:said|yelled|shouted|cried|whispered|asked|replied)\s+(?=(?:[A-Z]|i'm |i am |i will |i can |let's |please |come |stop |help ))"
-)
 
 
 _SPEAKS = word_set(

@@ -230,11 +230,9 @@ def form_after_have(r: Reading, i: int) -> Found:
         if word == "saw" and r.after(j) not in DETERMINERS | OBJECTS | SUBJECTS | {""}:
             return None
         return _finding(r, j, right, f"After “{r.words[i]}” stands", "VB" not in forms)
-    if is_noun(word) or "ADJ" in lemmas(word) or not is_verb_tag(r.tag[j]) and r.tag[j] != "VB":
-        if not (r.after(j) in DETERMINERS | OBJECTS and is_verb_tag(r.tag[j])) or "ADJ" in lemmas(
-            word
-        ):
-            return None
+    with_object = r.after(j) in DETERMINERS | OBJECTS and is_verb_tag(r.tag[j])
+    if "ADJ" in lemmas(word) or (is_noun(word) or not is_verb_tag(r.tag[j])) and not with_object:
+        return None
     if "VB" in forms and r.lower[i] in ("have", "had", "has"):
         return _finding(r, j, right, f"After “{r.words[i]}” stands", not is_noun(word))
     return None

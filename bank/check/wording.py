@@ -20,7 +20,7 @@ from bank.check.grammar import (
     WH,
     is_noun,
     verb_forms,
-)  # fmt: skip
+)
 from bank.check.lexicon import lemmas, word_set
 from bank.check.marks import asks_something
 from bank.check.reading import Reading
@@ -140,7 +140,7 @@ def question_with_a_hidden_no(r: Reading) -> Found:
             ):
                 continue
             return Finding("negative-question", r.starts[i], r.ends[i],
-                           f"A reader may miss “{r.words[i]}” and answer the opposite; ask for what is.", None, False)  # fmt: skip
+                           f"A reader may miss “{r.words[i]}” ; ask for what is.", None, False)  # fmt: skip
         if r.lower[s] in ("which", "what", "who", "name") and "except" in r.lower[s:e]:
             i = r.lower.index("except", s, e)
             return Finding(
@@ -277,22 +277,44 @@ def _it_of_weather(r: Reading, i: int) -> bool:
 
 
 _VAGUE = {
-    "some": "two", "several": "three", "a few": "three", "few": "three", "a couple of": "two", "a lot of": "five", "lots of": "five",
-    "many": "five", "a bunch of": "five", "various": "three", "different": "three", "a number of": "three", "as many": "five", "any": "two",
-    "a couple": "two", "other": "two", "the": "", "multiple": "three", "numerous": "five", "plenty of": "five", "tons of": "five",
-}  # fmt: skip
+    "some": "two",
+    "several": "three",
+    "a few": "three",
+    "few": "three",
+    "a couple of": "two",
+    "a lot of": "five",
+    "lots of": "five",
+    "many": "five",
+    "a bunch of": "five",
+    "various": "three",
+    "different": "three",
+    "a number of": "three",
+    "as many": "five",
+    "any": "two",
+    "a couple": "two",
+    "other": "two",
+    "the": "",
+    "multiple": "three",
+    "numerous": "five",
+    "plenty of": "five",
+    "tons of": "five",
+}
 _AMOUNT = re.compile(
-    r"^\W*(?:please )?(?P<verb>name|list|write|draw|give|find|tell|think of|describe|circle|say|show|make|count|pick|choose|add|color|share|put)"
-    r"(?: down| about| me| us)*(?: at least)? (?P<amount>some|several|a few|a couple of|a couple|a lot of|lots of|many|a bunch of|various|a number of|"
+    r"^\W*(?:please )?(?P<verb>name|list|write|draw|give|find|tell|think of|describe|circle|"
+    r"say|show|make|count|pick|choose|add|color|share|put)"
+    r"(?: down| about| me| us)*(?: at least)? (?P<amount>some|several|a few|a couple of|a couple|"
+    r"a lot of|lots of|many|a bunch of|various|a number of|"
     r"as many|multiple|numerous|plenty of|tons of|enough|a handful of|a little|more)\b(?P<rest> \w+s?\b)?",
     re.IGNORECASE,
 )
 _WHAT_SOME = re.compile(
-    r"\b(?:what|which) (?:are|is|were) (?P<amount>some|a few|several|many|a couple|a couple of)\b|^what (?P<amount2>some|several)\b",
+    r"\b(?:what|which) (?:are|is|were) (?P<amount>some|a few|several|many|a couple|a couple of)\b"
+    r"|^what (?P<amount2>some|several)\b",
     re.IGNORECASE,
 )
 _ANSWER_IN = re.compile(
-    r"\b(?:in|with|using|write) (?P<amount>a few|some|several|a couple of|a couple) (?:words|sentences|reasons|examples|details|lines|facts|ways|things)\b",
+    r"\b(?:in|with|using|write) (?P<amount>a few|some|several|a couple of|a couple) "
+    r"(?:words|sentences|reasons|examples|details|lines|facts|ways|things)\b",
     re.IGNORECASE,
 )
 
