@@ -2,15 +2,13 @@
 
 from __future__ import annotations
 
-from bank.check.engine import Found, at, on_text, on_words
+from bank.check.engine import Found, at, on_words
 from bank.check.finding import Finding
 from bank.check.grammar import (
     ADVERBS,
     AUXILIARIES,
     BE,
-    DETERMINERS,
     DO,
-    EITHER_NUMBER,
     FUNCTION,
     HAVE,
     HE,
@@ -19,12 +17,8 @@ from bank.check.grammar import (
     PREPOSITIONS,
     SUBJECTS,
     WH,
-    Phrase,
-    clause_has_finite_verb,
     form,
-    is_noun,
     is_verb_tag,
-    leans_to_verb,
     noun_phrase,
     singular_of,
     verb_forms,
@@ -32,14 +26,17 @@ from bank.check.grammar import (
 from bank.check.lexicon import word_set
 from bank.check.reading import Reading
 
-_FOR_ONE = {
+FOR_ONE = {
     "are": "is", "were": "was", "have": "has", "do": "does", "don't": "doesn't",
     "aren't": "isn't", "weren't": "wasn't", "haven't": "hasn't", "am": "is",
 }  # fmt: skip
-_FOR_MANY = {
+FOR_MANY = {
     "is": "are", "was": "were", "has": "have", "does": "do", "doesn't": "don't",
     "isn't": "aren't", "wasn't": "weren't", "hasn't": "haven't", "am": "are",
 }  # fmt: skip
+_AMOUNTS = word_set(
+    "total number lot couple few group variety series range handful dozen hundred thousand"
+)
 _WISHES = word_set("if wish wishes wished though whether suppose imagine would rather")
 _LETTING = word_set("let make makes made help helped helps see saw watch hear heard")
 _NOT_A_VERB = FUNCTION | word_set(
@@ -52,11 +49,13 @@ def _message(subject: str, verb: str) -> str:
     return f"“{subject}” goes with “{verb}”."
 
 
-def _finding(r: Reading, i: int, subject: str, right: str, certain: bool = True) -> Finding:
+def agreement_finding(
+    r: Reading, i: int, subject: str, right: str, certain: bool = True
+) -> Finding:
     return at(r, i, "agreement", _message(subject, right), right, certain)
 
 
-def _wishing(r: Reading, i: int) -> bool:
+def wishing(r: Reading, i: int) -> bool:
     return any(word in _WISHES for word in r.lower[max(0, i - 6) : i])
 
 
@@ -80,12 +79,12 @@ def one_person_with_verb_for_many(r: Reading, i: int) -> Found:
     if j is None:
         return None
     word = r.lower[j]
-    if word in _FOR_ONE:
-        if word in ("were", "weren't") and _wishing(r, i):
+    if word in FOR_ONE:
+        if word in ("were", "weren't") and wishing(r, i):
             return None
         if _asked_before(r, i):
             return None
-        return _finding(r, j, r.words[i], _FOR_ONE[word])
+        return agreement_finding(r, j, r.words[i], FOR_ONE[word])
     if word in _NOT_A_VERB and word != "like":
         return None
     forms = verb_forms(word)
@@ -96,10 +95,10 @@ def one_person_with_verb_for_many(r: Reading, i: int) -> Found:
         and word not in ("come", "run", "become")
     ):
         return None
-    if _asked_before(r, i) or _wishing(r, i) or r.tag[j] in ("IN", "RB", "NNS") and word != "like":
+    if _asked_before(r, i) or wishing(r, i) or r.tag[j] in ("IN", "RB", "NNS") and word != "like":
         return None
     right = form(word, "VBZ")
-    return _finding(r, j, r.words[i], right) if right else None
+    return agreement_finding(r, j, r.words[i], right) if right else None
 
 
 def _verb_earlier(r: Reading, i: int) -> bool:
@@ -157,27 +156,27 @@ def many_with_verb_for_one(r: Reading, i: int) -> Found:
     ):
         if _asked_before(r, i):
             return None
-        return _finding(r, j, r.words[i], "are" if word == "am" else "am")
-    if word in _FOR_MANY and word != "am":
+        return agreement_finding(r, j, r.words[i], "are" if word == "am" else "am")
+    if word in FOR_MANY and word != "am":
         if subject == "i" and not joined:
             if word in ("was", "wasn't"):
                 return None
-            right = "am" if word == "is" else "am not" if word == "isn't" else _FOR_MANY[word]
-            return _finding(r, j, "I", right)
+            right = "am" if word == "is" else "am not" if word == "isn't" else FOR_MANY[word]
+            return agreement_finding(r, j, "I", right)
         if _relative(r, i):
             return None
-        return _finding(r, j, r.words[i], _FOR_MANY[word])
+        return agreement_finding(r, j, r.words[i], FOR_MANY[word])
     if word in ("were", "weren't") and subject == "i" and not joined:
-        if _wishing(r, i) or _asked_before(r, i):
+        if wishing(r, i) or _asked_before(r, i):
             return None
-        return _finding(r, j, "I", word.replace("were", "was"))
+        return agreement_finding(r, j, "I", word.replace("were", "was"))
     if word in FUNCTION or word in _GROUP_NAMES:
         return None
     forms = verb_forms(word)
     if "VBZ" not in forms or "VB" in forms or r.tag[j] == "NNS" and subject in ("you", "we"):
         return None
     plain = form(word, "VB")
-    return _finding(r, j, r.words[i], plain) if plain else None
+    return agreement_finding(r, j, r.words[i], plain) if plain else None
 
 
 def _relative(r: Reading, i: int) -> bool:
@@ -248,12 +247,12 @@ def helper_before_its_subject(r: Reading, i: int) -> Found:
         and r.lower[j] not in MANY
     ):
         return None
-    table = _FOR_MANY if phrase.many else _FOR_ONE
+    table = FOR_MANY if phrase.many else FOR_ONE
     right = table.get(word)
-    if right is None or word in ("were", "weren't") and _wishing(r, i):
+    if right is None or word in ("were", "weren't") and wishing(r, i):
         return None
     subject = r.text[r.starts[phrase.first] : r.ends[phrase.last]]
-    return _finding(r, i, subject, right)
+    return agreement_finding(r, i, subject, right)
 
 
 def _asks_what_sort(r: Reading, i: int) -> bool:
@@ -271,7 +270,7 @@ def _asks_what_sort(r: Reading, i: int) -> bool:
 def _inverted_pronoun(r: Reading, i: int, j: int) -> Finding | None:
     word, subject = r.lower[i], r.lower[j]
     if subject in HE:
-        right = _FOR_ONE.get(word)
+        right = FOR_ONE.get(word)
         if r.after(j) == "and" or word in ("were",) and not r.text.rstrip().endswith("?"):
             return None
         if word in ("have", "do") and subject == "it" and not _then_verb(r, j):
@@ -282,12 +281,12 @@ def _inverted_pronoun(r: Reading, i: int, j: int) -> Finding | None:
         if word in ("are", "aren't", "isn't") or r.after(j) == "and":
             return None
     else:
-        right = _FOR_MANY.get(word)
+        right = FOR_MANY.get(word)
     if right is None:
         return None
     if r.after(j) in AUXILIARIES and r.after(j) not in ("have", "do", "be"):
         return None
-    return _finding(r, i, r.words[j], right)
+    return agreement_finding(r, i, r.words[j], right)
 
 
 def _then_verb(r: Reading, j: int) -> bool:
@@ -296,8 +295,8 @@ def _then_verb(r: Reading, j: int) -> bool:
 
 def _inverted_demonstrative(r: Reading, i: int, j: int) -> Finding | None:
     word, subject = r.lower[i], r.lower[j]
-    if subject in ("these", "those") and word in _FOR_MANY:
-        return _finding(r, i, r.words[j], _FOR_MANY[word])
+    if subject in ("these", "those") and word in FOR_MANY:
+        return agreement_finding(r, i, r.words[j], FOR_MANY[word])
     if (
         subject in ("this", "that")
         and word in ("are", "were", "do", "have")
@@ -305,125 +304,8 @@ def _inverted_demonstrative(r: Reading, i: int, j: int) -> Finding | None:
     ):
         if word in ("do", "have") and not _then_verb(r, j):
             return None
-        return _finding(r, i, r.words[j], _FOR_ONE[word])
+        return agreement_finding(r, i, r.words[j], FOR_ONE[word])
     return None
-
-
-@on_text()
-def thing_with_the_wrong_verb(r: Reading) -> Found:
-    """A thing or a person at the start of a sentence, and the verb behind it.
-
-    >>> show("The birds sings in the morning.")
-    ['agreement: sings -> sing']
-    >>> show("My friends is at the park.")
-    ['agreement: is -> are']
-    >>> show("The box of crayons are here.")
-    ['agreement: are -> is']
-    """
-    found = []
-    for i in _clause_starts(r):
-        if r.lower[i] in SUBJECTS or r.lower[i] in WH:
-            continue
-        phrase = noun_phrase(r, i)
-        if phrase is None or not r.near(phrase.last):
-            continue
-        bare = (
-            r.first[i] and phrase.last == i and r.tag[i] == "NN" and r.lower[i] not in EITHER_NUMBER
-        )
-        if not phrase.sure and not bare:
-            continue
-        if (
-            phrase.head == i
-            and r.first[i]
-            and r.after(i) in ("is", "was", "has")
-            and phrase.last == i
-        ):
-            # A pet may be called Bubbles or Whiskers.
-            continue
-        finding = _verb_read_as_a_thing(r, phrase) or _after_phrase(r, phrase)
-        if finding is not None:
-            found.append(finding)
-    return found
-
-
-_AMOUNTS = word_set(
-    "total number lot couple few group variety series range handful dozen hundred thousand"
-)
-_OPENS_CLAUSE = word_set("because when if while but although whenever where why until")
-_TOLD = word_set(
-    "explained said says think thinks know knows thought knew told learned believe hope is was"
-)
-
-
-def _clause_starts(r: Reading) -> list[int]:
-    """The words at which a clause may start: of a sentence, behind a comma or a joining word."""
-    starts = []
-    for i in range(r.n):
-        before = r.lower[i - 1] if i else ""
-        opens = (
-            r.first[i]
-            or r.gap[i - 1].strip() in (",", '"', ";", ', "', ',"', "“", ", “")
-            or before in _OPENS_CLAUSE
-            or before == "that"
-            and i > 1
-            and r.lower[i - 2] in _TOLD
-            or before == "and"
-            and i > 1
-            and "," in r.gap[i - 2]
-        )
-        if opens:
-            starts.append(i + 1 if r.lower[i] in JOINERS and r.near(i) and i + 1 < r.n else i)
-    return starts
-
-
-_END = word_set("and but so or because when if while until that")
-
-
-def _verb_read_as_a_thing(r: Reading, phrase: Phrase) -> Finding | None:
-    """`The owl sleep all day`: the parse takes the verb for the last thing of the phrase."""
-    v = phrase.last
-    if (
-        v <= phrase.first
-        or not is_noun(r.lower[v - 1])
-        or r.tag[v - 1][:1] != "N"
-        or r.gap[v - 1] != " "
-    ):
-        return None
-    word = r.lower[v]
-    if r.kind == "topic" or r.words[v][0].isupper():
-        return None
-    _, close = next((s for s in r.sentences if s[0] <= v < s[1]), (0, r.n))
-    close = next((k for k in range(v + 1, close) if r.lower[k] in _ENDS_CLAUSE), close)
-    if clause_has_finite_verb(r, v + 1, close) or r.lower[phrase.first - 1 : phrase.first] in (
-        ["after"],
-        ["before"],
-    ):
-        return None
-    if not (
-        r.first[phrase.first] or r.lower[phrase.first - 1] in _OPENS_CLAUSE
-    ) or r.text.rstrip().endswith("?"):
-        return None
-    forms = verb_forms(word)
-    many = singular_of(r.lower[v - 1]) is not None
-    if not r.after(v) and r.gap[v].strip()[:1] not in (".", "!", ","):
-        return None
-    if many and "VBZ" in forms:
-        right = form(word, "VB")
-    elif (
-        not many
-        and "VB" in forms
-        and not forms & {"VBD", "VBN"}
-        and r.lower[phrase.first] in DETERMINERS
-        and _complement(r, v)
-    ):
-        right = form(word, "VBZ")
-    else:
-        return None
-    subject = r.text[r.starts[phrase.first] : r.ends[v - 1]]
-    return _finding(r, v, subject, right, bool(r.after(v))) if right else None
-
-
-_ENDS_CLAUSE = word_set("and but when because that if while so")
 
 
 @on_words("this that these those")
@@ -436,99 +318,10 @@ def this_is_and_these_are(r: Reading, i: int) -> Found:
     after = r.after(i)
     if not r.first[i]:
         return None
-    table = _FOR_ONE if r.lower[i] in ("this", "that") else _FOR_MANY
+    table = FOR_ONE if r.lower[i] in ("this", "that") else FOR_MANY
     if after in BE and after in table and not (r.lower[i] == "that" and after == "were"):
-        return _finding(r, i + 1, r.words[i], table[after])
+        return agreement_finding(r, i + 1, r.words[i], table[after])
     return None
-
-
-def _after_phrase(r: Reading, phrase: Phrase) -> Finding | None:
-    i = phrase.last + 1
-    while i < r.n - 2 and r.lower[i] in PREPOSITIONS and r.near(i) and r.near(i - 1):
-        # "the clock on the town hall": the phrase behind it does not count
-        inner = noun_phrase(r, i + 1)
-        if inner is None or not r.near(inner.last) or inner.last + 1 >= r.n:
-            break
-        i = inner.last + 1
-    if r.lower[i] in ADVERBS and r.near(i):
-        i += 1
-    if i >= r.n:
-        return None
-    word = r.lower[i]
-    subject = r.text[r.starts[phrase.first] : r.ends[phrase.last]]
-    _, close = next((s for s in r.sentences if s[0] <= i < s[1]), (0, r.n))
-    close = next(
-        (
-            k
-            for k in range(i + 1, close)
-            if r.lower[k] in word_set("and but when because that if while")
-        ),
-        close,
-    )
-    asked = any(w in AUXILIARIES for w in r.lower[max(0, phrase.first - 3) : phrase.first])
-    if asked or _wishing(r, phrase.first) and word in ("were", "be", "have"):
-        return None
-    table = _FOR_MANY if phrase.many else _FOR_ONE
-    if word in table:
-        if phrase.first and r.lower[phrase.first - 1] in ("than", "as"):
-            return None
-        return _finding(r, i, subject, table[word])
-    if word in FUNCTION or word in AUXILIARIES:
-        return None
-    forms = verb_forms(word)
-    if phrase.many:
-        if (
-            "VBZ" not in forms
-            or r.tag[i] == "NNS"
-            and (clause_has_finite_verb(r, i + 1, close) or not _complement(r, i))
-        ):
-            return None
-        right = form(word, "VB")
-        return _finding(r, i, subject, right) if right else None
-    if (
-        "VB" not in forms
-        or "VBD" in forms
-        or "VBN" in forms
-        and word not in ("come", "run", "become")
-    ):
-        return None
-    noun_too = is_noun(word) or "ADJ" in r_lemmas(word)
-    if r.tag[i] == "VB" and not _complement(r, i):
-        return None
-    if noun_too and (clause_has_finite_verb(r, i + 1, close) or not _complement(r, i)):
-        return None
-    if not noun_too and not is_verb_tag(r.tag[i]) and not leans_to_verb(word):
-        return None
-    if r.tag[i] in ("VBD", "VBN", "JJ", "RB", "IN"):
-        return None
-    right = form(word, "VBZ")
-    return _finding(r, i, subject, right, not noun_too or is_verb_tag(r.tag[i])) if right else None
-
-
-def r_lemmas(word: str) -> dict[str, tuple[str, ...]]:
-    from bank.check.lexicon import lemmas
-
-    return lemmas(word)
-
-
-def _complement(r: Reading, i: int) -> bool:
-    """Whether what follows word `i` is what follows a verb: a phrase, an adverb, the end."""
-    after = r.after(i)
-    if not after:
-        return r.gap[i].strip() not in (",",)
-    return (
-        after in PREPOSITIONS
-        or after in WH
-        or after in r_dets()
-        or r.tag[i + 1] in ("RB", "CD", "PRP$", "PRP", "DT", "TO", "IN", "JJ")
-        or after in ("and",)
-    )
-
-
-def r_dets() -> frozenset[str]:
-    from bank.check.grammar import DETERMINERS, OBJECTS
-
-    return DETERMINERS | OBJECTS
 
 
 @on_words(
@@ -561,7 +354,7 @@ def everyone_is_one(r: Reading, i: int) -> Found:
         and j == i + 1
     ):
         return None
-    right = _FOR_ONE.get(r.lower[j])
-    if right is None or r.lower[j] in ("were", "do", "have") and _wishing(r, i):
+    right = FOR_ONE.get(r.lower[j])
+    if right is None or r.lower[j] in ("were", "do", "have") and wishing(r, i):
         return None
-    return _finding(r, j, r.words[i], right)
+    return agreement_finding(r, j, r.words[i], right)

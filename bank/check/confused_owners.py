@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from bank.check.articles import countable
 from bank.check.confused_help import (
     bare_thing,
     ing_form,
@@ -25,7 +26,6 @@ from bank.check.grammar import (
     verb_forms,
 )  # fmt: skip
 from bank.check.lexicon import lemmas, word_set
-from bank.check.nouns import countable
 from bank.check.reading import Reading
 
 _PLACE_WORDS = word_set(

@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-import re
-
+from bank.check.clauses import SPLICE_STOPS, SUBORDINATE, clause_at, clause_in, finite_at
 from bank.check.engine import Found, on_text
 from bank.check.finding import Finding
 from bank.check.grammar import (
-    ADVERBS,
     AUXILIARIES,
     BE,
     DETERMINERS,
@@ -21,14 +19,10 @@ from bank.check.grammar import (
     noun_phrase,
     verb_forms,
 )  # fmt: skip
-from bank.check.lexicon import lemmas, word_set
-from bank.check.names import is_name
+from bank.check.lexicon import word_set
 from bank.check.reading import Reading
+from bank.check.speech import QUOTES
 
-_SUBORDINATE = word_set(
-    "because when if while although though until since after before unless whenever as that what "
-    "who where why how which whose whether once so than like wherever whatever"
-)
 _OPEN_FOR_CLAUSE = word_set(
     "think thinks thought know knows knew say says said hope hopes hoped wish wishes wished guess "
     "guessed believe believes bet feel feels felt see saw sure glad happy sad sorry remember "
@@ -73,46 +67,11 @@ def two_sentences_run_together(r: Reading) -> Found:
     return found
 
 
-def _finite_at(r: Reading, v: int) -> bool:
-    word = r.lower[v]
-    if word in AUXILIARIES and word not in ("be", "been", "being"):
-        return True
-    forms = verb_forms(word)
-    if word in FUNCTION and word not in ("like", "left") or not forms:
-        return False
-    if r.tag[v] in ("VBD", "VBZ", "VBP"):
-        return True
-    return bool(forms & {"VBD", "VBZ"}) and not is_noun(word) and "ADJ" not in lemmas(word)
-
-
-def _clause(r: Reading, k: int, close: int) -> int | None:
-    """The finite verb of a clause that starts with its subject at word `k`."""
-    phrase = noun_phrase(r, k)
-    word = r.lower[k]
-    short = "'" in word and word.split("'")[0] in SUBJECTS | {"that", "there"}
-    if short and not word.endswith("'s") or short and word.endswith("'s"):
-        return k
-    if phrase is None or phrase.last + 1 >= close or not r.near(phrase.last):
-        return None
-    v = phrase.last + 1
-    if r.lower[v] in ADVERBS and r.near(v) and v + 1 < close:
-        v += 1
-    if _finite_at(r, v):
-        return v
-    if (
-        word in SUBJECTS
-        and "VB" in verb_forms(r.lower[v])
-        and (r.lower[v] not in FUNCTION or r.lower[v] == "like")
-    ):
-        return v
-    return None
-
-
 def _seam(r: Reading, start: int, close: int) -> int | None:
     """The first word of a second sentence."""
     opener = r.lower[start]
     if (
-        opener in _SUBORDINATE | WH - {"who"}
+        opener in SUBORDINATE | WH - {"who"}
         and opener not in ("so",)
         or opener in ("the",)
         and r.after(start) in ("more", "less")
@@ -123,15 +82,15 @@ def _seam(r: Reading, start: int, close: int) -> int | None:
     for k in range(start + 2, close - 1):
         if r.gap[k - 1] == ", " and not subordinate_first and _comma_splice(r, start, k, close):
             return k
-    first = _clause(r, start, close)
+    first = clause_at(r, start, close)
     imperative = first is None and "VB" in verb_forms(opener) and r.tag[start] in ("VB", "VBP")
     if first is None and not imperative:
         k = start + 1
         if opener in word_set("yesterday today then now once first soon"):
-            first = _clause(r, k, close)
+            first = clause_at(r, k, close)
         if first is None:
             first = next(
-                (k - 1 for k in range(start + 3, close - 1) if _clause_in(r, start, k)), None
+                (k - 1 for k in range(start + 3, close - 1) if clause_in(r, start, k)), None
             )
         if first is None:
             return None
@@ -150,11 +109,11 @@ def _seam(r: Reading, start: int, close: int) -> int | None:
             and r.tag[k - 1][:1] == "N"
         ):
             return None
-        if before in _SUBORDINATE | JOINERS | {"or", "nor"}:
+        if before in SUBORDINATE | JOINERS | {"or", "nor"}:
             if (
-                before in _SUBORDINATE
+                before in SUBORDINATE
                 and before not in ("so", "like", "than")
-                and (before not in ("as", "before", "after") or _clause(r, k, close) is not None)
+                and (before not in ("as", "before", "after") or clause_at(r, k, close) is not None)
             ):
                 return None
             continue
@@ -176,13 +135,13 @@ _AFTER_SPLICE = word_set(
 
 def _comma_splice(r: Reading, start: int, k: int, close: int) -> bool:
     """Whether a comma before word `k` stands between two whole sentences."""
-    if any(c in r.text for c in _QUOTES) or r.text.rstrip().endswith("?"):
+    if any(c in r.text for c in QUOTES) or r.text.rstrip().endswith("?"):
         return False
     before = r.lower[start:k]
     if r.tag[start] in ("VBN", "VBG", "JJ"):
         return False
-    if not _SPLICE_STOPS.isdisjoint(before[:2]) or any(
-        w in _SUBORDINATE - _SPLICE_ALLOWS for w in before[:1]
+    if not SPLICE_STOPS.isdisjoint(before[:2]) or any(
+        w in SUBORDINATE - _SPLICE_ALLOWS for w in before[:1]
     ):
         return False
     # Part of a list, or a second clause that a joining word closes: "I came, I saw, and I won".
@@ -209,7 +168,7 @@ def _comma_splice(r: Reading, start: int, k: int, close: int) -> bool:
         ):
             return False
         j = inner.last + 1
-    if j >= close - 1 or _clause(r, j, close) is None and not _clause_with_tail(r, j, close):
+    if j >= close - 1 or clause_at(r, j, close) is None and not _clause_with_tail(r, j, close):
         return False
     if r.lower[k - 1] in word_set("yes no well oh please hello hi") or not _SAYS.isdisjoint(
         r.lower[max(k, close - 3) : close]
@@ -221,7 +180,7 @@ def _comma_splice(r: Reading, start: int, k: int, close: int) -> bool:
         and not (r.lower[j] in DETERMINERS or r.tag[j] in ("NNP", "JJ", "NNS", "EX"))
     ):
         return False
-    return k - start >= 2 and _clause_in(r, start, k)
+    return k - start >= 2 and clause_in(r, start, k)
 
 
 def _clause_with_tail(r: Reading, j: int, close: int) -> bool:
@@ -235,7 +194,7 @@ def _clause_with_tail(r: Reading, j: int, close: int) -> bool:
         if inner is None:
             return False
         v = inner.last + 1
-    return v < close and r.near(v - 1) and _finite_at(r, v) and r.tag[v] != "VBN"
+    return v < close and r.near(v - 1) and finite_at(r, v) and r.tag[v] != "VBN"
 
 
 def _last_comma(r: Reading, start: int, k: int) -> int:
@@ -243,31 +202,6 @@ def _last_comma(r: Reading, start: int, k: int) -> int:
 
 
 _SPLICE_ALLOWS = word_set("so like as that than once")
-_SPLICE_STOPS = word_set(
-    "when if because while although though until since unless whenever as whether the_more who "
-    "what where how why"
-)
-
-
-_MOMENTS = word_set("time day moment minute second year week month morning night first_ way")
-
-
-def _clause_in(r: Reading, start: int, k: int) -> bool:
-    """Whether a subject and its finite verb stand between `start` and `k`, at the top of the sentence."""
-    for m in range(start, k):
-        if (
-            r.dep[m] in ("nsubj", "nsubjpass", "expl")
-            or r.lower[m] in SUBJECTS
-            or r.lower[m].split("'")[0] in SUBJECTS
-            and "'" in r.lower[m]
-        ) and (any(_finite_at(r, v) for v in range(m + 1, k)) or "'" in r.lower[m]):
-            opener = r.lower[m - 1] if m > start else ""
-            if opener in _MOMENTS:
-                return False
-            return not (
-                opener in _SPLICE_STOPS or m > start + 1 and r.lower[m - 2] in _SPLICE_STOPS
-            )
-    return False
 
 
 _SAYS = word_set(
@@ -294,7 +228,7 @@ def _pronoun_seam(r: Reading, k: int, close: int) -> bool:
         return False
     if before in PREPOSITIONS and word in ("you", "it"):
         return False
-    v = _clause(r, k, close)
+    v = clause_at(r, k, close)
     if v is None or "'" in word and is_verb_tag(r.tag[k - 1]) or "so" in r.lower[max(0, k - 4) : k]:
         return False
     if "'" in word:
@@ -356,10 +290,10 @@ def _complete(r: Reading, v: int, close: int) -> bool:
 def _clause_goes_on(r: Reading, v: int, close: int) -> bool:
     """Whether a later finite verb shows that the clause between was about the thing: `the dog she has is big`."""
     for k in range(v + 2, close):
-        if r.lower[k - 1] in JOINERS | _SUBORDINATE or r.gap[k - 1] != " ":
+        if r.lower[k - 1] in JOINERS | SUBORDINATE or r.gap[k - 1] != " ":
             return False
         if (
-            _finite_at(r, k)
+            finite_at(r, k)
             and r.lower[k - 1] not in SUBJECTS
             and not _clause_subject_before(r, k, v)
         ):
@@ -381,7 +315,7 @@ def _noun_seam(r: Reading, k: int, close: int) -> bool:
         or before in _OPEN_FOR_CLAUSE
     ):
         return False
-    v = _clause(r, k, close)
+    v = clause_at(r, k, close)
     if v is None or v == k:
         return False
     if r.tag[v] not in ("VBD", "VBZ", "VBP", "MD") and r.lower[v] not in AUXILIARIES:
@@ -410,149 +344,3 @@ def _sure(r: Reading, start: int, k: int, close: int) -> bool:
     if any(w in WH or w == "that" for w in r.lower[start:k]):
         return False
     return word in SUBJECTS or "'" in word or not is_verb_tag(r.tag[k - 1])
-
-
-_QUOTES = '"“”'
-_SPEECH_VERB = (
-    r"(?:said|says|asked|asks|yelled|shouted|cried|whispered|replied|answered|exclaimed|called|told|explained|"
-    r"reminded|warned|announced|added|begged|promised|laughed|sang|suggested|wondered)"
-)
-_WHO = (
-    r"(?:(?:[Tt]he|[Mm]y|[Hh]er|[Hh]is|[Oo]ur|[Tt]heir) (?:\w+ ){0,1}\w+"
-    r"|(?:Mr|Mrs|Ms|Dr)\. [A-Z]\w+|(?:Officer |Coach |Aunt |Uncle |Miss )?[A-Z]\w+"
-    r"|[Hh]e|[Ss]he|[Tt]hey|[Ww]e|I)"
-)
-_WHO_LAST = re.compile(rf"([,?!]?)\s+(?:{_SPEECH_VERB} {_WHO}|{_WHO} {_SPEECH_VERB})\b")
-_WHO_FIRST = re.compile(
-    rf"^(?:Then |Later |Today )?{_WHO} {_SPEECH_VERB}(?: to \w+| me| us| him| her| them)?,?\s+(?=[A-Z])"
-)
-_SAID_FIRST = re.compile(rf"\b{_SPEECH_VERB}\s*,\s*(?=[A-Za-z])")
-
-
-_SPEAKS = word_set(
-    """said says asked asks yelled shouted cried whispered replied answered exclaimed called told
-    explained reminded warned announced added begged promised laughed sang suggested wondered"""
-)
-
-
-@on_text()
-def speech_without_marks(r: Reading) -> Found:
-    """The words that someone says stand between talking marks.
-
-    >>> show("Mom said, come inside now.")
-    ['quotation-marks: come inside now. -> "Come inside now."']
-    >>> show("Where are you going? asked Ben.")
-    ['quotation-marks: Where are you going? -> "Where are you going?"']
-    >>> show("Dad said that we could go. I asked her to come.")
-    []
-    """
-    text = r.text
-    count = sum(text.count(c) for c in _QUOTES)
-    if not count and _SPEAKS.isdisjoint(r.lower):
-        return None
-    if count:
-        if count % 2 == 0:
-            return None
-        place = min((text.find(c) for c in _QUOTES if c in text), default=0)
-        at_start = not text[:place].strip()
-        return (
-            Finding(
-                "quotation-marks",
-                place,
-                place + 1,
-                "Talking marks come in pairs: one before and one after the words.",
-                None,
-                True,
-            )
-            if at_start or place
-            else Finding(
-                "quotation-marks", place, place + 1, "Talking marks come in pairs.", None, True
-            )
-        )
-    first = _SAID_FIRST.search(text)
-    if first and first.group().rstrip().endswith(","):
-        start, end = first.end(), len(text.rstrip())
-        said = text[start:end]
-        if len(said) > 2 and not said.startswith(
-            ("that ", "who ", "which ", "and ", "but ", "so ")
-        ):
-            return Finding(
-                "quotation-marks",
-                start,
-                end,
-                "Put talking marks around the words that someone says.",
-                f'"{said[0].upper()}{said[1:]}"',
-                True,
-            )
-    opening = _WHO_FIRST.search(text)
-    if opening:
-        said = text[opening.end() :].rstrip()
-        word = re.match(r"[A-Za-z']+", said)
-        if (
-            word
-            and not (is_name(word.group().lower()) and "," not in opening.group())
-            and (word.group() != "I" or "," in opening.group())
-            and (lemmas(word.group().lower()) or word.group().lower() in FUNCTION | _EXCLAIMED)
-        ):
-            start = opening.end()
-            return _speech(text, start, start + len(said))
-    for last in _WHO_LAST.finditer(text):
-        end = last.start() + len(last.group(1))
-        said = text[:end]
-        first_word = text.split(" ")[0].lower()
-        if len(said) < 5 or _frame(text[: last.start()]) and last.group(1) == ",":
-            continue
-        if last.group(1):
-            if last.group(1) == "," and not _whole(r, last.start()):
-                continue
-            return _speech(text, 0, end)
-        # Without any mark: "Come and play said Lily."
-        turned = re.match(rf"\s*{_SPEECH_VERB} ", last.group())
-        if (
-            turned
-            and first_word not in ("what", "who")
-            and text[last.end() :].strip(" .!?") == ""
-            and _whole(r, last.start())
-        ):
-            return _speech(text, 0, end)
-    return None
-
-
-_EXCLAIMED = word_set(
-    "yes no hello hi hey wow oh ouch please thank let's don't i'm we're it's that's you're can't"
-)
-
-
-def _speech(text: str, start: int, end: int) -> Finding:
-    said = text[start:end]
-    return Finding(
-        "quotation-marks", start, end, "Put talking marks around the words that someone says.",
-        f'"{said[0].upper()}{said[1:]}"', True,
-    )  # fmt: skip
-
-
-def _whole(r: Reading, end: int) -> bool:
-    """Whether what stands before offset `end` is a sentence or an order."""
-    last = sum(1 for start in r.starts if start < end)
-    if not last:
-        return False
-    return (
-        _clause_in(r, 0, last)
-        or r.tag[0] in ("VB", "UH")
-        or "VB" in verb_forms(r.lower[0])
-        and r.tag[0] != "NNP"
-        or r.lower[0] in WH | AUXILIARIES | {"please", "don't"}
-    )
-
-
-def _frame(before: str) -> bool:
-    """Whether what stands before the comma is an opening and no speech: `When I fell, Mom said`."""
-    return before.split(" ")[0].lower() in _SUBORDINATE | PREPOSITIONS | {
-        "yesterday",
-        "today",
-        "then",
-        "finally",
-        "first",
-        "later",
-        "suddenly",
-    }

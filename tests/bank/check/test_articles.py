@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from bank.check.nouns import vowel_sound
+from bank.check.articles import vowel_sound
 from bank.language import starts_with_vowel_sound
 
 
