@@ -13,6 +13,7 @@ from typing import Any
 
 from bank.item import BankError
 from bank.store import said_plainly
+from bank.store_sets import LAST_NUMBER
 
 # Tables about items: a code such as "A" is a word there, so only a code that cannot be one is taken out.
 _ITEM_TABLES = re.compile(
@@ -33,6 +34,10 @@ UPDATE item_count SET
         AND learner = :number AND replaced = 0 AND outcome IN ('fixed', 'missed')),
     missed = missed + (SELECT count(*) FROM mark WHERE mark.item = item_count.item
         AND learner = :number AND replaced = 0 AND outcome = 'missed')
+"""
+_LAST_NUMBER = """
+INSERT INTO setting VALUES (:key, :number) ON CONFLICT (key) DO UPDATE SET
+    value = max(CAST(value AS INTEGER), CAST(excluded.value AS INTEGER))
 """
 
 
@@ -56,6 +61,7 @@ def scrub(connection: sqlite3.Connection, code: str, keep_counts: bool) -> tuple
                 if keep_counts:
                     execute(_COUNTS, {"number": found[0]})
                     execute(_FIX_COUNTS, {"number": found[0]})
+                    execute(_LAST_NUMBER, {"number": str(found[0]), "key": LAST_NUMBER})
                 execute("DELETE FROM learner WHERE number = ?", (found[0],))
             mentions = _scrub_mentions(connection, code)
             execute("COMMIT")

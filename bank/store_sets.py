@@ -14,6 +14,8 @@ from bank.learner import Away, Band, Learner
 from bank.store import Store
 from bank.store_items import tenth_of
 
+LAST_NUMBER = "last-number"  # the setting with the highest number that was ever forgotten
+
 
 def learners(store: Store) -> list[Learner]:
     """All learners, in the order of their codes."""
@@ -75,8 +77,13 @@ def write_learner(store: Store, learner: Learner) -> int:
             store.execute(f"UPDATE learner SET {pairs} WHERE number = ?", (*values, learner.number))
             number = learner.number
         else:
-            store.execute(f"INSERT INTO learner ({names}) VALUES ({', '.join('?' * 10)})", values)
-            number = store.value("SELECT last_insert_rowid()")
+            # The number of a learner who was forgotten is never given again: settings may hold it.
+            last = store.value("SELECT coalesce(max(number), 0) FROM learner")
+            number = max(last, store.setting(LAST_NUMBER, 0)) + 1
+            store.execute(
+                f"INSERT INTO learner (number, {names}) VALUES ({', '.join('?' * 11)})",
+                (number, *values),
+            )
         for table in ("learner_avoid", "learner_skill", "learner_away"):
             store.execute(f"DELETE FROM {table} WHERE learner = ?", (number,))
         store.execute_many(

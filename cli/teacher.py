@@ -144,6 +144,7 @@ def _draw(
             f"Another item for one learner: {command_line(path, 'swap CODE question 2')}",
             soft_wrap=True,
         )
+        screen.print(f"When it is done, mark it: {command_line(path, 'mark')}", soft_wrap=True)
     return IN_PART if short_of else 0
 
 

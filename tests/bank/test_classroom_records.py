@@ -99,6 +99,15 @@ def test_forgetting_leaves_the_others_as_they_were(kept: Bank) -> None:
     assert len(kept.days.sets(MONDAY)) == 2
 
 
+def test_a_new_learner_never_gets_the_number_of_one_who_was_forgotten(kept: Bank) -> None:
+    number = kept.learners.get(CODE).number
+    kept.records.forget(CODE)
+    assert kept.learners.add("N1", 2.0).number > number
+    kept.records.forget("N1")
+    kept.records.forget("K4")
+    assert kept.learners.add("N2", 2.0).number > number + 1
+
+
 def test_forgetting_leaves_counts_by_item_without_a_code(kept: Bank) -> None:
     before = {one.item: (one.given, one.alone) for one in kept.progress.evidence()}
     kept.records.forget(CODE)
