@@ -107,6 +107,9 @@ def why_line(part: GivenView) -> str:
         said.append(f"its season ends in {why['season_ends_in']} days")
     if why.get("shared_with"):
         said.append(f"shared with {', '.join(why['shared_with'])}")
+    if why.get("errors"):
+        skills = (f"{code} ({state})" for code, state in why["errors"].items())
+        said.append(f"errors left by skills: {', '.join(skills)}")
     if why.get("swapped"):
         said.append(f"swapped: {why['swapped']}")
     if why.get("over"):

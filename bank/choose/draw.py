@@ -112,7 +112,19 @@ class Draw:
         version, keep = (
             self._version(learner, candidate.item) if kind == "sentence" else (None, None)
         )
+        if keep is not None and version is not None:
+            fixes = self.items[candidate.item].versions[version].fixes
+            skills = [fixes[number]["skill"] for number in keep]
+            why["errors"] = {code: learner.skills.get(code, "taught") for code in skills}
+        elif version is not None and self.mix and self._is_listed(learner):
+            fixes = self.items[candidate.item].versions[version].fixes
+            why["untaught"] = sorted({fix["skill"] for fix in fixes} - set(learner.skills))
         return Given(kind, position, candidate.item, rung, version, keep, why)
+
+    @staticmethod
+    def _is_listed(learner: Learner) -> bool:
+        """Whether the teacher has said which skills were taught, so that others were not."""
+        return not {"taught", "mastered"}.isdisjoint(learner.skills.values())
 
     def _fill(self, circle: Circle, kind: str) -> None:
         """Choose for the whole circle, so that a draw for some gives what a draw for all gives.
@@ -171,7 +183,13 @@ class Draw:
         self._load([candidate.item for candidate, _, _ in chosen])
         mine = chosen[:count]
         for position, choice in enumerate(mine):
-            self.given[learner.number].append(self.give(learner, circle, kind, position, choice))
+            given = self.give(learner, circle, kind, position, choice)
+            self.given[learner.number].append(given)
+            if untaught := given.why.get("untaught"):
+                self.notes[learner.number].append(
+                    f"{learner.code}: the sentence has errors of skills that were not taught"
+                    f" ({', '.join(untaught)}); the bank has none that fits better today"
+                )
             self.mixtures[learner.number].take(choice[0])
         self.notes[learner.number] += self._said(learner, circle, kind, count, mine)
 
@@ -219,7 +237,8 @@ class Draw:
         """The faulty version that suits the learner, and which of its errors stay (None: all).
 
         By skills where the teacher has said something about them: one in work, the others
-        mastered. Else the most errors that the learner's setting allows.
+        mastered; where the sentence has none that was taught, the version with the fewest errors.
+        Else the most errors that the learner's setting allows.
         """
         self._load([item_id])
         item = self.items[item_id]
@@ -236,6 +255,8 @@ class Draw:
             keep = choose(groups, fullest.fixes, learner.errors, learner.skills, waited)
             if keep:
                 return position, None if len(keep) == len(fullest.fixes) else keep
+            if groups:
+                return min(counts)[1], None
         fitting = [pair for pair in counts if pair[0] <= learner.errors]
         return (max(fitting) if fitting else min(counts))[1], None
 
@@ -255,11 +276,11 @@ class Draw:
     def _service(self, circle: Circle):  # type: ignore[no-untyped-def]
         """How much a sentence serves the circle: its skills, one learner after the other.
 
-        A skill in work counts one, a mastered one that is due again half, and a quarter that there
-        is anything at all that the learner was taught.
+        A skill in work counts one, a mastered one that is due again half, and so much of one more
+        as there are errors that the learner was taught to mend, of those that they should get.
         """
         wanted: dict[str, float] = {}
-        taught: list[frozenset[str]] = []
+        taught: list[tuple[frozenset[str], int]] = []
         for one in circle.learners:
             due = self._waited(one) if self.mix and "mastered" in one.skills.values() else {}
             for code, state in one.skills.items():
@@ -267,7 +288,7 @@ class Draw:
                 if worth:
                     wanted[code] = wanted.get(code, 0.0) + worth
             if one.skills and self.mix:
-                taught.append(frozenset(one.skills))
+                taught.append((frozenset(one.skills), one.errors))
         if not wanted and not taught:
             return lambda candidate: 0.0
 
@@ -276,8 +297,8 @@ class Draw:
                 "SELECT value FROM tag WHERE item = ? AND family = 'skill'", (candidate.item,)
             )
             skills = {row[0] for row in rows}
-            known = sum(not skills.isdisjoint(mine) for mine in taught)
-            return sum(wanted.get(skill, 0.0) for skill in skills) + 0.25 * known
+            share = sum(min(len(skills & mine), errors) / errors for mine, errors in taught)
+            return sum(wanted.get(skill, 0.0) for skill in skills) + share
 
         return serves
 

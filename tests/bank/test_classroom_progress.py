@@ -168,6 +168,7 @@ def test_a_sentence_has_mastered_skills_and_one_in_work(skilled: Bank) -> None:
     ((one),) = skilled.days.draw(MONDAY)
     (sentence,) = one.of("sentence")
     assert [fix["skill"] for fix in sentence.fixes] == ["tense", "end-mark"]
+    assert sentence.why["errors"] == {"tense": "in-work", "end-mark": "mastered"}
     assert sentence.faulty.startswith("My dog runned") and not sentence.faulty.endswith(".")
     skilled.days.printed(MONDAY)
     (again,) = skilled.days.sets(MONDAY)
@@ -175,6 +176,15 @@ def test_a_sentence_has_mastered_skills_and_one_in_work(skilled: Bank) -> None:
     assert (printed.faulty, printed.fixes) == (sentence.faulty, sentence.fixes)
     (key,) = skilled.days.key(MONDAY).sentences
     assert len(key.fixes) == 2 and key.versions[0][0] == sentence.faulty
+
+
+def test_a_sentence_without_any_taught_skill_is_said_and_has_the_fewest_errors(
+    skilled: Bank,
+) -> None:
+    skilled.learners.change("K4", skills={"plural": "taught"})
+    ((one),) = skilled.days.draw(MONDAY)
+    (note,) = [line for line in one.notes if "not taught" in line]
+    assert "capital-first, end-mark, tense" in note
 
 
 def test_the_mixing_of_skills_is_a_setting(skilled: Bank) -> None:
