@@ -51,9 +51,11 @@ class GivenView:
     faulty: str
     fixes: tuple[dict[str, Any], ...]
     findings: tuple[dict[str, Any], ...]
+    # The version with all errors, where the learner's own has only some of them.
+    whole: dict[str, Any] | None = None
 
     def to_dict(self) -> dict[str, Any]:
-        return {name: getattr(self, name) for name in self.__slots__}
+        return {name: getattr(self, name) for name in self.__slots__ if name != "whole"}
 
 
 @dataclass(slots=True, eq=False)
@@ -272,8 +274,13 @@ def snapshot(item: Item, part: Given) -> dict[str, Any]:
         "picture": item.picture,
         "faulty": faulty,
         "fixes": fixes,
+        **({"whole": _whole(version)} if version and part.keep is not None else {}),
         "findings": list(item.findings),
     }
+
+
+def _whole(version: Version) -> dict[str, Any]:
+    return {"faulty": version.faulty, "fixes": list(version.fixes)}
 
 
 def _own_version(
@@ -338,9 +345,9 @@ def make_key(day: dt.date, sets: Sequence[SetView]) -> Key:
 
 
 def _key_sentence(item: str, given: Sequence[tuple[SetView, GivenView]]) -> KeySentence:
-    fullest = max((part for _, part in given), key=lambda part: len(part.fixes))
+    parts = [part for _, part in given]
+    faulty, fixes = with_all_errors(parts)
     numbers: dict[tuple[Any, ...], int] = {}
-    fixes = list(fullest.fixes)
     for fix in fixes:
         numbers.setdefault(_same_fix(fix), len(numbers) + 1)
     # A version that does not nest in the fullest one brings fixes of its own to the end of the list.
@@ -349,17 +356,40 @@ def _key_sentence(item: str, given: Sequence[tuple[SetView, GivenView]]) -> KeyS
             if _same_fix(fix) not in numbers:
                 numbers[_same_fix(fix)] = len(numbers) + 1
                 fixes.append(fix)
+    # What the board shows comes first, with no learner of its own where nobody has all of it.
     versions: dict[str, tuple[tuple[int, ...], list[str]]] = {}
+    if faulty not in {part.faulty for part in parts}:
+        versions[faulty] = (tuple(range(1, len(fixes) + 1)), [])
     for one, part in given:
         mine = tuple(sorted(numbers[_same_fix(fix)] for fix in part.fixes))
         versions.setdefault(part.faulty, (mine, []))[1].append(one.learner.code)
     ordered = sorted(versions.items(), key=lambda pair: (-len(pair[1][0]), pair[0]))
     return KeySentence(
         item,
-        fullest.text,
+        parts[0].text,
         tuple(fixes),
         tuple((faulty, mine, tuple(codes)) for faulty, (mine, codes) in ordered),
     )
+
+
+def with_all_errors(parts: Sequence[GivenView]) -> tuple[str, list[dict[str, Any]]]:
+    """One sentence with the errors of all these versions of it, for the board and the key.
+
+    The fullest of them where the others nest in it. Where they do not nest and the errors cannot be
+    brought together, the fullest all the same.
+    """
+    fullest = max(parts, key=lambda part: len(part.fixes))
+    wanted = {_same_fix(fix) for part in parts for fix in part.fixes}
+    if len(wanted) == len(fullest.fixes):
+        return fullest.faulty, list(fullest.fixes)
+    from bank.choose.own_version import only
+
+    for whole in (part.whole for part in parts if part.whole):
+        keep = {n for n, fix in enumerate(whole["fixes"]) if _same_fix(fix) in wanted}
+        made = only(whole["faulty"], fullest.text, whole["fixes"], keep)
+        if made and len(keep) == len(wanted):
+            return made
+    return fullest.faulty, list(fullest.fixes)
 
 
 def _same_fix(fix: dict[str, Any]) -> tuple[Any, ...]:

@@ -13,7 +13,7 @@ from itertools import count
 from pathlib import Path
 from typing import Any
 
-from bank.classroom_days import Days, GivenView, SetView
+from bank.classroom_days import Days, GivenView, SetView, with_all_errors
 from bank.classroom_morning import Morning
 from bank.classroom_morning_paper import with_lines, with_morning
 from bank.classroom_proof import proof_items
@@ -150,7 +150,7 @@ class Paper:
         sets = [one for one in self.days.sets(day, codes) if group in ("", one.learner.group)]
         if not sets:
             raise BankError(f"nothing is drawn for {day}; draw it first: binderbank draw {day}")
-        made = [self._page(one, problems) for one in sets]
+        made = _with_boards([self._page(one, problems) for one in sets], sets)
         return with_lines(made, self.rest, day), problems
 
     def _page(self, one: SetView, problems: list[str]) -> LearnerPage:
@@ -249,9 +249,33 @@ def _question(part: GivenView, said: dict[str, Any]) -> PageQuestion:
 
 
 def _sentence(part: GivenView) -> PageSentence:
-    fixes = tuple(PageFix.from_dict(number, fix) for number, fix in enumerate(part.fixes, 1))
-    others = (note for fix in part.fixes for note in fix.get("also_right", ()))
-    return PageSentence(part.faulty or part.text, part.text, fixes, tuple(dict.fromkeys(others)))
+    return _page_sentence(part.faulty or part.text, part.text, part.fixes)
+
+
+def _page_sentence(faulty: str, corrected: str, stored: Iterable[dict[str, Any]]) -> PageSentence:
+    listed = list(stored)
+    fixes = tuple(PageFix.from_dict(number, fix) for number, fix in enumerate(listed, 1))
+    others = (note for fix in listed for note in fix.get("also_right", ()))
+    return PageSentence(faulty, corrected, fixes, tuple(dict.fromkeys(others)))
+
+
+def _with_boards(pages: list[LearnerPage], sets: Sequence[SetView]) -> list[LearnerPage]:
+    """The pages, whose sentences know what the board shows where no version has all errors."""
+    parts: dict[str, list[GivenView]] = {}
+    for one in sets:
+        for part in one.of("sentence")[:1]:
+            parts.setdefault(part.text, []).append(part)
+    boards: dict[str, PageSentence] = {}
+    for text, versions in parts.items():
+        faulty, fixes = with_all_errors(versions)
+        if faulty not in {part.faulty or part.text for part in versions}:
+            boards[text] = _page_sentence(faulty, text, fixes)
+    return [
+        replace(page, sentence=replace(page.sentence, board=boards[page.sentence.corrected]))
+        if page.sentence and page.sentence.corrected in boards
+        else page
+        for page in pages
+    ]
 
 
 __all__ = [

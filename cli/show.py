@@ -219,7 +219,8 @@ def show_key_sentence(screen: Console, sentence: KeySentence, with_learners: boo
     """A sentence with numbered proofreading marks, the corrected one, and its fixes in order."""
     lines = ["Sentence to fix"]
     for number, (faulty, mine, codes) in enumerate(sentence.versions):
-        who = f"  ({', '.join(codes)})" if with_learners else ""
+        # Where nobody has all errors, the first is what the board shows.
+        who = f"  ({', '.join(codes) or 'on the board'})" if with_learners or not codes else ""
         if number == 0:
             lines += _marked(faulty, sentence.fixes, mine, screen.width)
             if who:

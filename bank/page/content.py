@@ -115,12 +115,16 @@ class PageFix:
 
 @dataclass(frozen=True, slots=True)
 class PageSentence:
-    """A sentence to fix; `others` say in words what else is right."""
+    """A sentence to fix; `others` say in words what else is right.
+
+    `board` has the errors of all learners' versions, where no one version has them all.
+    """
 
     faulty: str
     corrected: str
     fixes: tuple[PageFix, ...] = ()
     others: tuple[str, ...] = ()
+    board: PageSentence | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -61,7 +61,8 @@ def shared_sentences(learners: Sequence[LearnerPage]) -> list[SharedSentence]:
 
 def _shared(owners: list[LearnerPage]) -> SharedSentence:
     versions = [page.sentence for page in owners if page.sentence]
-    fullest = max(versions, key=lambda version: len(version.fixes))
+    boards = [version.board for version in versions if version.board]
+    fullest = max(boards or versions, key=lambda version: len(version.fixes))
     fixes = [
         replace(fix, number=number)
         for number, fix in enumerate(sorted(fullest.fixes, key=lambda each: each.start), 1)
@@ -86,7 +87,9 @@ def _shared(owners: list[LearnerPage]) -> SharedSentence:
         code: tuple(index in has for index in range(len(fixes))) for code, has in theirs.items()
     }
     others = tuple(dict.fromkeys(other for version in versions for other in version.others))
-    return SharedSentence(replace(fullest, others=others), tuple(fixes), tuple(owners), columns)
+    return SharedSentence(
+        replace(fullest, others=others, board=None), tuple(fixes), tuple(owners), columns
+    )
 
 
 def _same_fix(

@@ -187,6 +187,25 @@ def test_a_sentence_without_any_taught_skill_is_said_and_has_the_fewest_errors(
     assert "capital-first, end-mark, tense" in note
 
 
+def test_the_board_and_the_key_show_the_errors_of_all_where_versions_do_not_nest(
+    skilled: Bank,
+) -> None:
+    skilled.learners.change("K4", errors=1, skills={"tense": "in-work"})
+    skilled.learners.add("M7", 2.0, errors=1, skills={"end-mark": "in-work"})
+    skilled.days.draw(MONDAY)
+    (sentence,) = skilled.days.key(MONDAY).sentences
+    assert [fix["skill"] for fix in sentence.fixes] == ["tense", "end-mark"]
+    board, numbers, codes = sentence.versions[0]
+    assert (numbers, codes) == ((1, 2), ())
+    assert board.startswith("My dog runned to me") and not board.endswith(".")
+    assert sorted(mine for _, mine, _ in sentence.versions[1:]) == [(1,), (2,)]
+    from bank.page.key import shared_sentences
+
+    (shared,) = shared_sentences(skilled.paper.pages(MONDAY)[0])
+    assert shared.fullest.faulty == board
+    assert shared.theirs == {"K4": (True, False), "M7": (False, True)}
+
+
 def test_the_mixing_of_skills_is_a_setting(skilled: Bank) -> None:
     skilled.learners.change("K4", skills={"tense": "in-work", "end-mark": "mastered"})
     skilled.marks.change_settings(mix=False)
