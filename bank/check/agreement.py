@@ -95,7 +95,7 @@ def one_person_with_verb_for_many(r: Reading, i: int) -> Found:
         and word not in ("come", "run", "become")
     ):
         return None
-    if _asked_before(r, i) or wishing(r, i) or r.tag[j] in ("IN", "RB", "NNS") and word != "like":
+    if _asked_before(r, i) or r.tag[j] in ("IN", "RB", "NNS") and word != "like":
         return None
     right = form(word, "VBZ")
     return agreement_finding(r, j, r.words[i], right) if right else None

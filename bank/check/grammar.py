@@ -221,6 +221,9 @@ _LOTS = word_set(
 )
 
 
+_TITLES = word_set("mr mrs ms dr")
+
+
 def _one_phrase(r: Reading, i: int) -> Phrase | None:
     n = r.n
     if i >= n:
@@ -230,6 +233,8 @@ def _one_phrase(r: Reading, i: int) -> Phrase | None:
         return Phrase(i, i, i, word not in HE, True)
     if word in SINGULAR_PRONOUNS:
         return Phrase(i, i, i, False, True)
+    if word in _TITLES and r.gap[i] == ". " and i + 1 < n and r.words[i + 1][0].isupper():
+        return Phrase(i, i + 1, i + 1, False, True)
     first = i
     counted: bool | None = None
     opened = False

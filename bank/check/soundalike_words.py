@@ -45,7 +45,7 @@ banned | been bin | bite byte | boy buoy | bow bough | cash cache | chord cord |
 crews cruise | dew do due | fare fair | faze phase | gnome nome | guys guise | heroes heroin |
 jeans genes | knit nit | lie lye | mind mined | moor more | mall maul | nay neigh | pale pail |
 peel peal | peer pier | plum plumb | praise prays | presence presents | quarts quartz | rapped
-wrapped | rye wry | sees seas seize | serf surf | sink sync | spade spayed | tease teas tees |
+wrapped | rye wry | seas seize | serf surf | sink sync | spade spayed | tease teas tees |
 tire tyre | trussed trust | turn tern | two too | wales whales | weave we've | wheeled wield |
 wrung rung | ink inc | dock doc | pick pic | gym jim | sing singh
 """

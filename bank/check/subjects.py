@@ -43,7 +43,7 @@ def thing_with_the_wrong_verb(r: Reading) -> Found:
     """
     found = []
     for i in _clause_starts(r):
-        if r.lower[i] in SUBJECTS or r.lower[i] in WH:
+        if r.lower[i] in WH or r.lower[i] in SUBJECTS and r.after(i) != "and":
             continue
         phrase = noun_phrase(r, i)
         if phrase is None or not r.near(phrase.last):
@@ -58,6 +58,7 @@ def thing_with_the_wrong_verb(r: Reading) -> Found:
             and r.first[i]
             and r.after(i) in ("is", "was", "has")
             and phrase.last == i
+            and r.lower[i] in _PETS
         ):
             # A pet may be called Bubbles or Whiskers.
             continue
@@ -68,6 +69,10 @@ def thing_with_the_wrong_verb(r: Reading) -> Found:
 
 
 _OPENS_CLAUSE = word_set("because when if while but although whenever where why until")
+_PETS = word_set(
+    """bubbles whiskers patches socks boots buttons freckles pickles peanuts cookies snickers
+    mittens waffles sprinkles biscuits speckles stripes spots paws scraps muffins"""
+)
 _TOLD = word_set(
     "explained said says think thinks know knows thought knew told learned believe hope is was"
 )
