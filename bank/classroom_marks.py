@@ -7,7 +7,7 @@ the parser.
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from pathlib import Path
 from typing import Any
@@ -62,13 +62,22 @@ class Marks:
             raise BankError(f"there is no set{who} on {day}; nothing can be marked")
         prompts = self.settings.prompts
         steps = self._steps(day)
+        numbers = self._key_numbers(day)
         made = []
         for one in sets:
-            slots = [_slot(part) for part in one.given] + steps
+            slots = [_slot(part, numbers) for part in one.given] + steps
             held = [] if blank else day_marks(self.store, day, one.learner.number)
             states = [state_of(slot, held) for slot in slots]
             made.append((one.learner, Sheet(day, slots, prompts, states)))
         return made
+
+    def _key_numbers(self, day: dt.date) -> dict[tuple[str, str], tuple[int, ...]]:
+        """For each sentence and faulty version of the day the numbers of its fixes on the key."""
+        return {
+            (sentence.item, faulty): numbers
+            for sentence in self.days.key(day).sentences
+            for faulty, numbers, _ in sentence.versions
+        }
 
     def _steps(self, day: dt.date) -> list[Slot]:
         """The steps of the day's routine; one that was marked before it was renamed keeps its code."""
@@ -168,7 +177,7 @@ def _read_date(said: str) -> dt.date:
         raise BankError(f"day: {said[:20]!r} is no date; write YYYY-MM-DD") from None
 
 
-def _slot(part: GivenView) -> Slot:
+def _slot(part: GivenView, numbers: Mapping[tuple[str, str], tuple[int, ...]]) -> Slot:
     faulty = part.faulty if part.kind == "sentence" else ""
     return Slot(
         part.kind,
@@ -179,6 +188,7 @@ def _slot(part: GivenView) -> Slot:
         part.fixes if part.kind == "sentence" else (),
         faulty,
         part.text,
+        numbers.get((part.item, part.faulty), ()),
     )
 
 

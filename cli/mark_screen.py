@@ -101,8 +101,7 @@ def _picked(sheet: Sheet, at: int, width: int) -> list[str]:
             found = ", ".join(code or "not named" for code in state.new)
             lines.append(f"     new errors: {found}"[:width])
         lines.append("")
-        last = fix_keys(slot)[-1]
-        keys = "1" if last == "1" else f"1 to {last}"
+        keys = " ".join(fix_keys(slot)) if len(slot.fixes) < 4 else f"{fix_keys(slot)[0]} ..."
         lines.append(f"  {keys:<7} missed (again: fixed)   + a new error   t type what was written")
     if slot.kind == "topic":
         lines.append("  0 to 9  how many sentences (9: nine or more)")

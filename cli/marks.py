@@ -251,15 +251,14 @@ def drive_grid(people: People, read: Any) -> bool:
 def _grid_keys(sheet: Sheet, column: int) -> list[str]:
     import textwrap
 
+    from bank.progress.sheet import fix_keys
+
     slot = sheet.slots[column]
     width = screen_width()
     lines = ["", *textwrap.wrap(f"{slot.text}", width, initial_indent="  ", subsequent_indent="  ")]
-    for number, fix in enumerate(slot.fixes, start=1):
-        lines.append(
-            f"  {number} missed: {fix['wrong'] or '(nothing)'} -> {fix['right'] or '(nothing)'}"[
-                :width
-            ]
-        )
+    for key, fix in zip(fix_keys(slot), slot.fixes, strict=True):
+        change = f"{fix['wrong'] or '(nothing)'} -> {fix['right'] or '(nothing)'}"
+        lines.append(f"  {key} missed: {change}"[:width])
     if slot.kind == "topic":
         lines.append("  0 to 9 sentences")
     helps = "  ".join(f"{key} {word}" for key, word in sheet.keys.items())

@@ -53,7 +53,8 @@ def blank_rows(sheet: Sheet, learner: str) -> list[dict[str, str]]:
 
 def _fix_name(slot: Slot, number: int) -> str:
     """A fix is named alone in the first sentence, and with its sentence in another."""
-    return f"{name_of(slot)} fix {number}" if slot.position else f"fix {number}"
+    shown = slot.key_numbers[number - 1]
+    return f"{name_of(slot)} fix {shown}" if slot.position else f"fix {shown}"
 
 
 def _word(state: State) -> str:
@@ -90,11 +91,12 @@ def _slot_named(sheet: Sheet, what: str) -> int:
 
 def _fill_fix(sheet: Sheet, sentence: int, number: int, mark: str) -> None:
     at = next((n for n, s in enumerate(sheet.slots) if s.fixes and s.position == sentence), None)
-    if at is None or not 1 <= number <= len(sheet.slots[at].fixes):
+    if at is None or number not in sheet.slots[at].key_numbers:
         raise BankError(f"what: the sentence has no fix {number}")
     if mark not in ("fixed", "missed"):
         raise BankError(f"mark: a fix is fixed or missed, not {mark[:40]!r}")
     state = sheet.states[at]
+    number = sheet.slots[at].key_numbers.index(number) + 1
     missed = state.missed | {number} if mark == "missed" else state.missed - {number}
     sheet.states[at] = replace(state, said=state.said or DONE, missed=missed)
 

@@ -33,7 +33,8 @@ GO_ON, SAVED, SKIPPED, WENT_BACK, STOPPED, WANTS_TEXT = (
 class Slot:
     """One thing to mark: `fixes` (plain dicts, left to right) for a sentence, else none.
 
-    `faulty` and `corrected` are there to mark what a learner wrote.
+    `faulty` and `corrected` are there to mark what a learner wrote. `numbers` are the numbers that the
+    fixes have on the key of the day, where a learner's version lacks some of the others'.
     """
 
     kind: str
@@ -44,6 +45,13 @@ class Slot:
     fixes: tuple[Mapping[str, Any], ...] = ()
     faulty: str = ""
     corrected: str = ""
+    numbers: tuple[int, ...] = ()
+
+    @property
+    def key_numbers(self) -> tuple[int, ...]:
+        """The number of each fix as the key of the day has it."""
+        own = tuple(range(1, len(self.fixes) + 1))
+        return self.numbers if len(self.numbers) == len(own) else own
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,8 +83,8 @@ def help_keys(prompts: Sequence[str]) -> dict[str, str]:
 
 
 def fix_keys(slot: Slot) -> str:
-    """The key of each fix of a sentence, in order."""
-    return ROW_KEYS[: len(slot.fixes)]
+    """The key of each fix of a sentence, in order: its number on the key of the day."""
+    return "".join(ROW_KEYS[number - 1] for number in slot.key_numbers)
 
 
 @dataclass
@@ -120,7 +128,7 @@ class Sheet:
         slot, state = self.slots[at], self.states[at]
         if key == TYPE and slot.fixes:
             return WANTS_TEXT
-        if key in fix_keys(slot):
+        if key and key in fix_keys(slot):
             number = fix_keys(slot).index(key) + 1
             self._set(at, replace(state, said=DONE, missed=state.missed ^ {number}))
         elif slot.fixes and key == MORE:

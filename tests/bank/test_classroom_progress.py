@@ -204,6 +204,15 @@ def test_the_board_and_the_key_show_the_errors_of_all_where_versions_do_not_nest
     (shared,) = shared_sentences(skilled.paper.pages(MONDAY)[0])
     assert shared.fullest.faulty == board
     assert shared.theirs == {"K4": (True, False), "M7": (False, True)}
+    # The aide's keys are the numbers on the key, though M7 has only the second error.
+    ((learner, sheet),) = skilled.marks.sheets(MONDAY, ["M7"])
+    for pressed in "62aa":
+        sheet.press(pressed)
+    skilled.marks.save(learner, sheet)
+    (missed,) = [mark for mark in sheet.marks() if mark.outcome == "missed"]
+    assert (missed.skill, missed.part) == ("end-mark", "1")
+    said = {row["what"]: row["mark"] for row in skilled.marks.blank_rows(MONDAY, ["M7"])}
+    assert said["fix 2"] == "missed" and "fix 1" not in said
 
 
 def test_the_mixing_of_skills_is_a_setting(skilled: Bank) -> None:
