@@ -160,14 +160,17 @@ def had(year: Year, job: Job) -> list[tuple[date, list[date], str]]:
     days: dict[date, list[date]] = defaultdict(list)
     who: dict[date, Counter[str]] = defaultdict(Counter)
     real = done(year)
+    given = {(t.day, t.learner) for t in year.turns if t.job == job.code and not t.instead_of}
     for day in sorted({turn.day for turn in year.turns if turn.job == job.code}):
         days[stretch(job, day)].append(day)
         who[stretch(job, day)].update(real[day, job.code])
-    return [
-        (first, mine, who[first].most_common(1)[0][0])
-        for first, mine in sorted(days.items())
-        if who[first]
-    ]
+
+    def most(first: date) -> str:
+        # With as many days each, the turn is that of the one to whom it was given.
+        own = {code for day, code in given if day in days[first]}
+        return max(who[first], key=lambda code: (who[first][code], code in own))
+
+    return [(first, mine, most(first)) for first, mine in sorted(days.items()) if who[first]]
 
 
 def can(year: Year, job: Job, code: str) -> bool:
