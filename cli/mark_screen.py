@@ -44,7 +44,7 @@ def _window(count: int, at: int, room: int) -> list[int]:
 
 
 def _row(sheet: Sheet, at: int, slot: Slot, state: State, width: int) -> str:
-    room = width - 7 - MARK_ROOM
+    room = width - 7 - (MARK_ROOM if width >= 72 else MARK_ROOM // 2)
     text = textwrap.shorten(_KINDS[slot.kind] + slot.text, room, placeholder=" ...")
     pointer = ">" if sheet.at == at else " "
     return f"{pointer} {ROW_KEYS[at]}  {text:<{room}}  {state_words(slot, state)}".rstrip()
@@ -83,7 +83,7 @@ def _list_keys(sheet: Sheet) -> list[str]:
     if started:
         pairs.append(("Enter", "keep what is marked, and on to the next"))
     lines = [f"  {key:<7} {words}" for key, words in pairs]
-    lines.append("  s skip this learner    b back to the one before    q stop")
+    lines.append("  s skip this learner    b back to the one before    q stop here")
     return lines
 
 

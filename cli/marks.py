@@ -136,7 +136,7 @@ def _mark_one(bank: Bank, people: People, at: int, read: Any, kept: dict[str, st
     """Mark one learner; returns 1 to go on, -1 to go back, 0 to stop."""
     from bank.progress import sheet as keys
     from cli.keyboard import END
-    from cli.mark_screen import sheet_lines, summary
+    from cli.mark_screen import sheet_lines
 
     learner, sheet = people[at]
     while True:
@@ -148,14 +148,22 @@ def _mark_one(bank: Bank, people: People, at: int, read: Any, kept: dict[str, st
         if said == keys.WANTS_TEXT:
             _type_attempt(bank, sheet, read)
         elif said == keys.SAVED:
-            bank.marks.save(learner, sheet)
-            if sheet.marks():
-                kept[learner.code] = summary(learner, sheet)
+            _keep(bank, learner, sheet, kept)
             return 1
         elif said in (keys.SKIPPED, keys.WENT_BACK):
             return 1 if said == keys.SKIPPED else -1
         elif said == keys.STOPPED:
+            _keep(bank, learner, sheet, kept)
             return 0
+
+
+def _keep(bank: Bank, learner: Learner, sheet: Sheet, kept: dict[str, str]) -> None:
+    """Keep what was marked, also where one stops in the middle of a learner."""
+    from cli.mark_screen import summary
+
+    if sheet.marks():
+        bank.marks.save(learner, sheet)
+        kept[learner.code] = summary(learner, sheet)
 
 
 def _type_attempt(bank: Bank, sheet: Sheet, read: Any) -> None:

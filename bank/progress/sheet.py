@@ -107,8 +107,9 @@ class Sheet:
 
     def press(self, key: str) -> str:
         """Take one key; returns one of the words above (empty: draw the sheet again)."""
-        if key in ("\r", "\x1b"):
-            key = KEEP
+        if key == "\x1b":
+            key = STOP if self.at is None else KEEP
+        key = KEEP if key == "\r" else key
         return self._list(key) if self.at is None else self._row(key, self.at)
 
     def _list(self, key: str) -> str:

@@ -55,6 +55,8 @@ def test_who_was_not_marked_is_named_and_what_was_marked_is_kept(drawn: Run) -> 
     assert "not marked now: M7" in done.out
     assert marks(drawn, "K4") and not marks(drawn, "M7")
     assert "not marked now: K4, M7" in drawn("mark", said="").out
+    assert "M7: 1 of 2 alone" in drawn("mark", "M7", DAY, said="1v2aq").out
+    assert marks(drawn, "M7") == {"question 0": "done verbal", "question 1": "done"}
 
 
 def test_one_can_go_back_and_correct(drawn: Run) -> None:
