@@ -2,20 +2,17 @@
 
 from __future__ import annotations
 
-import json
-import tempfile
-from collections.abc import Callable, Iterable, Iterator, Sequence
-from dataclasses import dataclass, field, replace
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from bank.choose.search import find_twins, keep_twins
-from bank.exchange import Row, cells_of, digest, read_cells, read_rows, write_refused, write_rows
-from bank.item import FAMILIES, QUESTION_WORDS, BankError, Item, Season, clean_text, new_id
-from bank.store import Store, now
+from bank.choose.search import find_twins
+from bank.exchange import read_cells
+from bank.item import FAMILIES, QUESTION_WORDS, BankError, Item, Season, Version, clean_text, new_id
+from bank.store import Store
 from bank.store_items import (
     Query,
-    add_twins,
     all_items,
     find_items,
     get_item,
@@ -27,6 +24,7 @@ from bank.store_items import (
 )
 
 if TYPE_CHECKING:
+    from bank.classroom_exchange import Brought, Exchange
     from bank.level.ear import Ear
 
 EAR = "ear"  # the setting's name in the store
@@ -35,20 +33,8 @@ MOST_VERSIONS_KEPT = 8  # digests of exchanged states that travel with an item
 Progress = Callable[[int], None]
 
 
-def _no_progress(count: int) -> None:
+def no_progress(count: int) -> None:
     return None
-
-
-@dataclass(slots=True)
-class Brought:
-    """What an import did. `conflicts` are ids that both sides changed; `refused` are rows."""
-
-    added: int = 0
-    updated: int = 0
-    unchanged: int = 0
-    drafts: int = 0
-    conflicts: list[str] = field(default_factory=list)
-    refused: list[Row] = field(default_factory=list)
 
 
 class Items:
@@ -111,10 +97,10 @@ class Items:
         row = read_cells(1, cells)
         if row.wrong:
             raise BankError(": ".join(filter(None, row.wrong)) if row.wrong[0] else row.wrong[1])
-        item = Item(**{"id": new_id(), "kind": "question", **_given(row.fields)})
+        item = Item(**{"id": new_id(), "kind": "question", **given_fields(row.fields)})
         if has_item(self.store, item.id):
             raise BankError(f"the id {item.id} is taken")
-        self._refuse_same_text(item)
+        self.refuse_same_text(item)
         from bank.assess import assess
 
         item = assess(item, self.ear)
@@ -127,7 +113,11 @@ class Items:
         """Change fields of an item; levelled and checked again where its text changed."""
         item = self.get(item_id)
         changed = replace(item, **fields)
-        if _needs_assessing(item, changed):
+        if changed.text != item.text and "versions" not in fields:
+            # The fixes of another text are found anew.
+            bare = tuple(Version(version.faulty) for version in changed.versions)
+            changed = replace(changed, versions=bare)
+        if needs_assessing(item, changed):
             from bank.assess import assess
 
             changed = assess(changed, self.ear)
@@ -183,7 +173,7 @@ class Items:
             self.store.value("SELECT count(*) FROM item WHERE method <> ?", (method(self.ear),))
         )
 
-    def relevel(self, everything: bool = False, progress: Progress = _no_progress) -> int:
+    def relevel(self, everything: bool = False, progress: Progress = no_progress) -> int:
         """Bring levels, findings and asks up to date; a specialist's placement stays. Returns how many."""
         from bank.assess import BATCH, assess_many, method
 
@@ -208,218 +198,36 @@ class Items:
         path: Path,
         kind: str = "",
         keep_good: Path | None = None,
-        progress: Progress = _no_progress,
+        progress: Progress = no_progress,
     ) -> Brought:
-        """Import a CSV or JSON Lines file: rows with a known id update, others are added.
-
-        All or nothing, unless `keep_good` names a file for the refused rows. `BankError` says how
-        many rows are wrong and what is wrong with the first.
-        """
-        brought = Brought()
-        with tempfile.TemporaryFile("w+", encoding="utf-8") as waiting:
-            for item, base in self._assessed(self._rows(path, kind, brought), brought):
-                waiting.write(json.dumps([cells_of(item), list(base)], ensure_ascii=False) + "\n")
-                progress(1)
-                if brought.refused and keep_good is None:
-                    break
-            if brought.refused and keep_good is None:
-                first = brought.refused[0]
-                column, reason = first.wrong or ("", "")
-                where = f"row {first.number}" + (f", column {column}" if column else "")
-                raise BankError(
-                    f"{path.name}: {where}: {reason}; nothing was imported"
-                    " (--keep-good imports the other rows)"
-                )
-            waiting.seek(0)
-            with self.store.writing():
-                self._put(waiting, brought)
-        if brought.refused and keep_good is not None:
-            write_refused(keep_good, brought.refused)
-        return brought
+        """Import a CSV or JSON Lines file; see `Exchange.bring_in`."""
+        return self.exchange.bring_in(path, kind, keep_good, progress)
 
     def send_out(self, path: Path, query: Query | None = None, plain: bool = False) -> int:
-        """Export to CSV or JSON Lines; `plain` leaves out what the program wrote for itself."""
-        from bank.exchange import COLUMNS, PLAIN
-
-        items = self.find(query) if query else all_items(self.store)
-        seen: list[tuple[str, str]] = []
-
-        def noted() -> Iterator[Item]:
-            for item in items:
-                history = _with_digest(item)
-                seen.append((" ".join(history), item.id))
-                yield replace(item, history=history)
-
-        count = write_rows(path, noted(), PLAIN if plain else tuple(COLUMNS))
-        if not plain and self.store.writable:
-            with self.store.writing():
-                self.store.execute_many("UPDATE item SET history = ? WHERE id = ?", seen)
-        return count
+        """Export to CSV or JSON Lines; see `Exchange.send_out`."""
+        return self.exchange.send_out(path, query, plain)
 
     def conflicts(self) -> list[dict[str, Any]]:
         """Rows of the other side that wait, with the item as it stands here."""
-        return [
-            {"id": row["item"], "theirs": json.loads(row["theirs"]), "number": row["id"]}
-            for row in self.store.rows("SELECT * FROM conflict ORDER BY id")
-        ]
+        return self.exchange.conflicts()
 
     def settle(self, number: int, take_theirs: bool) -> Item:
         """Settle one conflict: take the other side's row, or keep what stands here."""
-        row = self.store.row("SELECT * FROM conflict WHERE id = ?", (number,))
-        if row is None:
-            raise BankError(f"there is no conflict {number}")
-        with self.store.writing():
-            if take_theirs:
-                fields = _given(read_cells(1, json.loads(row["theirs"])).fields)
-                fields.pop("history", None)
-                self.change(row["item"], **fields)
-            self.store.execute("DELETE FROM conflict WHERE id = ?", (number,))
-        return self.get(row["item"])
+        return self.exchange.settle(number, take_theirs)
 
-    def _rows(
-        self, path: Path, kind: str, brought: Brought
-    ) -> Iterator[tuple[Item, Item | None, Row]]:
-        """The items that the rows stand for, each with the bank's own where there is one."""
-        met: dict[str, int] = {}
-        for row in read_rows(path):
-            problem = row.wrong
-            if problem is None:
-                try:
-                    item, old = self._from_row(row, kind, met)
-                except BankError as error:
-                    problem = ("text", str(error))
-                else:
-                    yield item, old, row
-                    continue
-            brought.refused.append(replace(row, wrong=problem))
+    @property
+    def exchange(self) -> Exchange:
+        from bank.classroom_exchange import Exchange
 
-    def _from_row(self, row: Row, kind: str, met: dict[str, int]) -> tuple[Item, Item | None]:
-        from bank.item import fold_text
+        return Exchange(self)
 
-        fields = _given(row.fields)
-        item_id = fields.get("id") or new_id()
-        old = self.get(item_id) if has_item(self.store, item_id) else None
-        for key in (f"text {fold_text(fields['text'])}", f"id {item_id}"):
-            if key in met:
-                what = key.split()[0]
-                raise BankError(f"the same {what} stands in row {met[key]}")
-            met[key] = row.number
-        if old:
-            if "versions" in fields and [v.faulty for v in old.versions] == [
-                v.faulty for v in fields["versions"]
-            ]:
-                fields["versions"] = old.versions
-            item = replace(
-                old, **{name: value for name, value in fields.items() if name != "history"}
-            )
-            item = replace(item, history=tuple(row.fields.get("history", ())))
-        else:
-            if not (fields.get("kind") or kind):
-                raise BankError("there is no kind; add a column kind, or say --kind")
-            item = Item(**{"kind": kind, **fields, "id": item_id})
-        self._refuse_same_text(item)
-        return item, old
-
-    def _assessed(
-        self, rows: Iterable[tuple[Item, Item | None, Row]], brought: Brought
-    ) -> Iterator[tuple[Item, tuple[str, ...]]]:
-        """Items with what is computed: carried along where the method is the same, else made here."""
-        from bank.assess import BATCH, method, state_of, try_assess_many
-
-        current = method(self.ear)
-        batch: list[tuple[Item, Item | None, Row, bool]] = []
-
-        def flush() -> Iterator[tuple[Item, tuple[str, ...]]]:
-            slow = [item for item, _, _, fast in batch if not fast]
-            done = iter(list(try_assess_many(slow, self.ear)))
-            for item, _, row, fast in batch:
-                problem = None
-                if not fast:
-                    item, problem = next(done)
-                if problem:
-                    brought.refused.append(replace(row, wrong=("text", str(problem))))
-                    continue
-                yield replace(item, state=state_of(item)), tuple(row.fields.get("history", ()))
-            batch.clear()
-
-        for item, old, row in rows:
-            computed = row.fields.get("computed")
-            carried = bool(computed) and item.method == current and item.grade is not None
-            if computed and carried:
-                item = _with_computed(item, computed)
-            fast = carried or (old is not None and not _needs_assessing(old, item, current))
-            batch.append((item, old, row, fast))
-            if len(batch) >= BATCH:
-                yield from flush()
-        yield from flush()
-
-    def _put(self, waiting: Iterable[str], brought: Brought) -> None:
-        """Write what waits, in the open transaction; conflicts go to their own table."""
-        was_empty = len(self) == 0
-        fresh: list[str] = []
-        travelled: list[tuple[str, str]] | None = []
-        for line in waiting:
-            cells, base = json.loads(line)
-            row = read_cells(1, cells)
-            item = _with_computed(Item(**_given(row.fields)), row.fields.get("computed") or {})
-            theirs = digest(item)
-            old = self.get(item.id) if has_item(self.store, item.id) else None
-            if old is None:
-                brought.added += 1
-            else:
-                ours = digest(old)
-                if ours == theirs:
-                    brought.unchanged += 1
-                    continue
-                if base and theirs in old.history:
-                    brought.unchanged += 1  # they have an older state of what stands here
-                    continue
-                if base and ours not in base:
-                    self._conflict(item, old, brought)
-                    continue
-                brought.updated += 1
-            history = tuple(dict.fromkeys([*(old.history if old else ()), *base, theirs]))
-            write_item(self.store, replace(item, history=history[-MOST_VERSIONS_KEPT:]))
-            brought.drafts += item.state == "draft"
-            fresh.append(item.id)
-            computed = row.fields.get("computed") or {}
-            if travelled is not None and (item.ask is None or "twins" in computed):
-                travelled += [(item.id, other) for other in computed.get("twins", ())]
-            else:
-                travelled = None
-        self._settle_twins(fresh, travelled if was_empty else None)
-
-    def _settle_twins(self, fresh: list[str], travelled: list[tuple[str, str]] | None) -> None:
-        """Pairs that travelled are kept where the bank had nothing else; all others are looked for."""
-        known = set(fresh)
-        for part in range(0, len(fresh), TWINS_AT_ONCE):
-            items = list(get_items(self.store, fresh[part : part + TWINS_AT_ONCE]).values())
-            if travelled is None:
-                find_twins(self.store, items)
-            else:
-                keep_twins(self.store, items)
-        if travelled:
-            add_twins(self.store, [pair for pair in travelled if pair[1] in known])
-
-    def _conflict(self, item: Item, old: Item, brought: Brought) -> None:
-        theirs = json.dumps(cells_of(item), ensure_ascii=False)
-        known = self.store.row(
-            "SELECT 1 FROM conflict WHERE item = ? AND theirs = ?", (old.id, theirs)
-        )
-        if not known:
-            self.store.execute(
-                "INSERT INTO conflict (item, theirs, made) VALUES (?, ?, ?)",
-                (old.id, theirs, now()),
-            )
-        brought.conflicts.append(old.id)
-
-    def _refuse_same_text(self, item: Item) -> None:
+    def refuse_same_text(self, item: Item) -> None:
         other = same_text(self.store, item.text)
         if other not in (None, item.id):
             raise BankError(f"the bank has this text already: item {other}")
 
 
-def _given(fields: Any) -> dict[str, Any]:
+def given_fields(fields: Any) -> dict[str, Any]:
     """The fields that a row gives: empty ones of a new item fall back to their defaults."""
     kept = {name: value for name, value in fields.items() if name != "computed"}
     return {
@@ -429,29 +237,9 @@ def _given(fields: Any) -> dict[str, Any]:
     }
 
 
-def _with_computed(item: Item, computed: dict[str, Any]) -> Item:
-    fixes = computed.get("fixes", [])
-    versions = tuple(
-        replace(version, fixes=tuple(fixes[position])) if position < len(fixes) else version
-        for position, version in enumerate(item.versions)
-    )
-    return replace(
-        item,
-        versions=versions,
-        formulas=tuple(computed.get("formulas", ())),
-        reasons=tuple(computed.get("reasons", ())),
-        findings=tuple(computed.get("findings", ())),
-        ask=computed.get("ask"),
-    )
-
-
-def _needs_assessing(old: Item, new: Item, current: str | None = None) -> bool:
+def needs_assessing(old: Item, new: Item, current: str | None = None) -> bool:
     same = (old.kind, old.text) == (new.kind, new.text) and old.versions == new.versions
     return not same or (current is not None and old.method != current)
-
-
-def _with_digest(item: Item) -> tuple[str, ...]:
-    return tuple(dict.fromkeys([*item.history, digest(item)]))[-MOST_VERSIONS_KEPT:]
 
 
 def _family_and_value(text: str) -> tuple[str, str]:

@@ -133,9 +133,19 @@ def _show(item: Any, twins: list[Any], as_json: bool, formulas: bool) -> int:
     show_item(screen, item, twins)
     if formulas:
         show_formulas(screen, item.formulas)
+    if formulas and (themes := _sensitive(item)):
+        tags = " ".join(f"--add theme:{theme}" for theme in themes)
+        say(f"a theme that some learners avoid? binderbank tag {item.id} {tags}")
     if item.state == "draft":
         say(f"a draft: mend it (binderbank change {item.id} --text ...) or say --as-is REASON")
     return 0
+
+
+def _sensitive(item: Any) -> list[str]:
+    """Sensitive themes that the text may touch and that the item does not carry yet."""
+    from bank.check import sensitive_themes
+
+    return [theme for theme in sensitive_themes(item.text) if theme not in item.themes]
 
 
 def item_dict(item: Any, twins: list[str]) -> dict[str, Any]:

@@ -279,3 +279,12 @@ def test_a_killed_import_leaves_all_rows_or_none(tmp_path: Path) -> None:
         with open_bank(path) as bank:
             assert len(bank.items) in (0, 3000)
             assert bank.store.value("PRAGMA integrity_check") == "ok"
+
+
+def test_a_sentence_with_a_new_text_has_its_fixes_found_anew(bank: Bank) -> None:
+    item = bank.items.add(kind="sentence", text="The dog ran home.", faulty=["the dog ran home."])
+    changed = bank.items.change(item.id, text="The dog ran home!")
+    assert [fix["skill"] for fix in changed.versions[0].fixes] == ["capital-first", "end-mark"]
+    with pytest.raises(BankError):
+        bank.items.change(item.id, text="My red hat is under the big bed.")
+    assert bank.items.get(item.id).text == "The dog ran home!"

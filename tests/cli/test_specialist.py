@@ -74,3 +74,9 @@ def test_items_are_tagged_placed_retired_and_found(ready: Run) -> None:
     assert "Is snow hot?" in ready("show", item).out
     assert "0 items" in ready("relevel").out
     assert "no conflicts" in ready("conflicts").out
+
+
+def test_a_sensitive_theme_is_offered_as_a_tag_and_does_not_block(ready: Run) -> None:
+    shown = ready("add", "question", "What does your dad cook for you?")
+    assert "--add theme:family" in " ".join(shown.out.split())
+    assert "draft" not in shown.out.splitlines()[0]
