@@ -68,6 +68,16 @@ class Bank:
 
         return Paper(self.store, self.days)
 
+    @property
+    def has_morning(self) -> bool:
+        """Whether jobs, sorts or books are kept; asked before the rooms that know them are loaded."""
+        return bool(
+            self.store.value(
+                "SELECT 1 FROM setting WHERE key = 'turns' UNION SELECT 1 FROM item WHERE kind = 'sort'"
+                " UNION SELECT 1 FROM book"
+            )
+        )
+
     @functools.cached_property
     def morning(self) -> Morning:
         """School days, turns, word sorts, quiet reading and the routine; loaded when asked for."""

@@ -64,13 +64,6 @@ class Morning:
     # Turns
 
     @property
-    def is_set_up(self) -> bool:
-        """Whether there is anything to say beside the sets: jobs, sorts or books."""
-        return self.has_turns or bool(
-            self.store.value("SELECT 1 FROM item WHERE kind = 'sort' UNION SELECT 1 FROM book")
-        )
-
-    @property
     def has_turns(self) -> bool:
         """Whether the teacher has set up jobs or the keyboard."""
         return self.store.setting(TURNS) is not None

@@ -5,11 +5,14 @@ from __future__ import annotations
 import datetime as dt
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
 
-from bank.classroom_morning import Morning
 from bank.item import BankError
-from bank.morning.tally import Turn
-from bank.page.content import DayContent, LearnerPage, Made, PageTurn
+
+if TYPE_CHECKING:
+    from bank.classroom_morning import Morning
+    from bank.morning.tally import Turn
+    from bank.page.content import DayContent, LearnerPage, Made
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,6 +26,8 @@ class MorningLines:
 
 def with_morning(content: DayContent, morning: Morning) -> DayContent:
     """The day with its turns, and with the routine's steps, special and lunch where they are set."""
+    from bank.page.content import PageTurn
+
     day = content.date
     if morning.has_turns:
         signs = {one.code: one.sign for one in morning.days.learners()}

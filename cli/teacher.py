@@ -150,7 +150,7 @@ def _draw(
 
 def _rest(bank, when: dt.date) -> dict[str, object]:  # type: ignore[no-untyped-def]
     """Today's turns, sorts and baskets, where the teacher has set them up."""
-    if not bank.morning.is_set_up:
+    if not bank.has_morning:
         return {}
     from bank.classroom_morning_paper import morning_lines
 
