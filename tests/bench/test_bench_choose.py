@@ -4,6 +4,7 @@ import datetime as dt
 import random
 import time
 from pathlib import Path
+from typing import Any
 
 import pytest
 from choosing import a_class, a_year_without_violations
@@ -112,11 +113,7 @@ def test_how_near_the_plan_comes_to_the_bound_and_what_no_look_ahead_loses(
         # The same draw without look-ahead: the season's end counts for nothing.
         bank, days = seasonal_bank(tmp_path / f"{seed}-blind.sqlite3", seed, with_limits=True)
         with monkeypatch.context() as patched:
-            best = mix.best_two
-            patched.setattr(
-                "bank.choose.ladder.best_two",
-                lambda found, *rest: best([_without_season(one) for one in found], *rest),
-            )
+            patched.setattr("bank.choose.ladder.best_two", _best_two_without_look_ahead)
             Plans(bank.days).make(days[0], days[-1])
         blind += fresh_slots(bank, days)
         bank.close()
@@ -126,6 +123,10 @@ def test_how_near_the_plan_comes_to_the_bound_and_what_no_look_ahead_loses(
         f" {(limited - blind) / 5:.0f} days of five questions lost)"
     )
     assert limited >= 0.99 * bound
+
+
+def _best_two_without_look_ahead(found: list[mix.Candidate], *rest: Any) -> list[mix.Candidate]:
+    return mix.best_two([_without_season(one) for one in found], *rest)
 
 
 def _without_season(candidate: mix.Candidate) -> mix.Candidate:

@@ -161,6 +161,6 @@ def test_whoever_asks_gets_the_same_set(
     with a_bank(facts, class_facts) as bank:
         together = {s.learner.code: [p.item for p in s.given] for s in bank.days.draw(MONDAY)}
         bank.days.undo(MONDAY)
-        for code in reversed(sorted(together)):
+        for code in sorted(together, reverse=True):
             (alone,) = bank.days.draw(MONDAY, [code])
             assert [part.item for part in alone.given] == together[code]

@@ -51,9 +51,7 @@ def test_with_seasons_alone_the_plan_fills_as_many_slots_as_a_maximum_flow(
     with Bank(create_store(tmp_path_factory.mktemp("flow") / "b.sqlite3")) as bank:
         bank.store.connection.execute("PRAGMA synchronous = OFF")
         bank.learners.add("K4", 2.0, questions=each)
-        days = [
-            day for day in bank.days.calendar().school_days(FIRST, FIRST + dt.timedelta(days=30))
-        ]
+        days = list(bank.days.calendar().school_days(FIRST, FIRST + dt.timedelta(days=30)))
         days = days[:length]
         items = windows(chance, chance.randrange(1, 2 + each * length * 2), days)
         put(bank, *items)
