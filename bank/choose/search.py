@@ -11,12 +11,15 @@ from bank.store import Store
 from bank.store_items import add_twins, forget_twins, set_ask_keys, sharing_keys
 
 MOST_KEPT = 50_000  # frames held in memory while many items come in
+# `same_ask` answers for two texts that someone holds side by side. In a bank nearly all pairs are no
+# twins, and each pair that is kept takes items out of the draw: it has to be likelier than not.
+SURE_ENOUGH = 0.5
 
 
 def find_twins(store: Store, items: Sequence[Item]) -> None:
     """Keep which items of the bank ask the same as `items`, inside a write; each pair is compared once."""
     from bank.choose.ask.keys import keys_of
-    from bank.choose.twins import METHOD, same_ask_frames
+    from bank.choose.twins import METHOD, how_surely
 
     asking = [item for item in items if item.ask]
     for item in items:
@@ -37,7 +40,11 @@ def find_twins(store: Store, items: Sequence[Item]) -> None:
                     frames.clear()
                 frames[other] = _frame(store, other)
             frame = frames[other]
-            if frame and frame.get("method") == METHOD and same_ask_frames(mine, frame):
+            if (
+                frame
+                and frame.get("method") == METHOD
+                and how_surely(mine, frame)[0] >= SURE_ENOUGH
+            ):
                 found.append((item.id, other))
         add_twins(store, found)
 
