@@ -22,7 +22,7 @@ HEADER = (
     "id,kind,text,theme,question_word,answer,choices,starter,words,season,picture,faulty,note,"
     "source,author"
 )
-# What issue 10 asks for.
+# What a bank worth opening has.
 LEAST = {"questions": 1500, "sentences": 400, "topics": 400}
 QUESTION_WORDS = (
     "who", "what", "where", "when", "why", "how", "which", "yes-no", "choice", "tell",
