@@ -311,11 +311,12 @@ def test_question_words_and_themes_are_mixed_within_a_set(bank: Bank) -> None:
 
 def test_no_theme_comes_three_school_days_running_while_another_is_there(bank: Bank) -> None:
     bank.learners.add("K4", 2.0, questions=1)
-    themes = ["weather"] * 20 + ["food"] * 3
+    themes = ["weather"] * 20 + ["food"] * 8
     put(bank, *(make_item(n, grade=1.0, themes=(theme,)) for n, theme in enumerate(themes)))
     run = []
+    # Eight days: whatever the draw takes, some of either theme is left.
     for number in (0, 1, 2, 3, 4, 7, 8, 9):
         (one,) = bank.days.draw(MONDAY + dt.timedelta(days=number))
         run.append(one.given[0].themes[0])
     for three in zip(run, run[1:], run[2:], strict=False):
-        assert set(three) != {"weather"}
+        assert len(set(three)) == 2
