@@ -34,7 +34,7 @@ class Term:
     name: str = ""
 
     def __post_init__(self) -> None:
-        _in_order(self.first, self.last, f"term {self.name!r}")
+        _in_order(self.first, self.last, f"term {self.name!r}" if self.name else "a term")
 
     def holds(self, day: date) -> bool:
         return self.first <= day <= self.last
@@ -49,7 +49,7 @@ class DayOff:
     reason: str = ""
 
     def __post_init__(self) -> None:
-        _in_order(self.first, self.last, f"day off {self.reason!r}")
+        _in_order(self.first, self.last, f"day off {self.reason!r}" if self.reason else "a day off")
 
     def holds(self, day: date) -> bool:
         return self.first <= day <= self.last
@@ -242,3 +242,18 @@ def monday_of(day: date) -> date:
     datetime.date(2026, 9, 7)
     """
     return day - day.weekday() * _DAY
+
+
+def read_date(text: str) -> date:
+    """A date as people write it: 2026-09-14, or as spreadsheets turn it in the United States, 9/14/2026.
+
+    `ValueError` for anything else.
+
+    >>> read_date("9/14/2026"), read_date("9/14/26") == read_date("2026-09-14")
+    (datetime.date(2026, 9, 14), True)
+    """
+    month, _, rest = text.strip().partition("/")
+    day, _, year = rest.partition("/")
+    if month.isdecimal() and day.isdecimal() and year.isdecimal() and len(year) in (2, 4):
+        return date(int(year) + (2000 if len(year) == 2 else 0), int(month), int(day))
+    return date.fromisoformat(text.strip())

@@ -171,7 +171,9 @@ class Days:
         rules = self.rules()
         off = rules.calendar.why_off(day)
         if off and not anyway:
-            raise BankError(f"{day} is no school day ({off}); --anyway draws all the same")
+            following = rules.calendar.next_school_day(day)
+            hint = f"; the next is {following}" if following else ""
+            raise BankError(f"{day} is no school day ({off}){hint}; --anyway draws all the same")
         if short is None:
             short = rules.calendar.is_half_day(day)
         if asked - set(day_sets(self.store, day)) and self.store.writable:

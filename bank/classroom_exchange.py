@@ -60,15 +60,18 @@ class Exchange:
         kind: str = "",
         keep_good: Path | None = None,
         progress: Progress = no_progress,
+        skip_unknown: bool = False,
     ) -> Brought:
         """Import a CSV or JSON Lines file: rows with a known id update, others are added.
 
-        All or nothing, unless `keep_good` names a file for the refused rows. `BankError` says how
-        many rows are wrong and what is wrong with the first.
+        All or nothing, unless `keep_good` names a file for the refused rows. `BankError` says which
+        row is the first wrong one, and what is wrong with it. `skip_unknown` leaves out the columns of
+        a CSV that the bank has no place for.
         """
         brought = Brought()
         with tempfile.TemporaryFile("w+", encoding="utf-8") as waiting:
-            for item, base in self._assessed(self._rows(path, kind, brought), brought):
+            rows = self._rows(read_rows(path, skip_unknown), kind, brought)
+            for item, base in self._assessed(rows, brought):
                 waiting.write(json.dumps([cells_of(item), list(base)], ensure_ascii=False) + "\n")
                 progress(1)
                 if brought.refused and keep_good is None:
@@ -128,11 +131,11 @@ class Exchange:
         return self.items.get(row["item"])
 
     def _rows(
-        self, path: Path, kind: str, brought: Brought
+        self, came: Iterable[Row], kind: str, brought: Brought
     ) -> Iterator[tuple[Item, Item | None, Row]]:
         """The items that the rows stand for, each with the bank's own where there is one."""
         met: dict[str, int] = {}
-        for row in read_rows(path):
+        for row in came:
             problem = row.wrong
             if problem is None:
                 try:

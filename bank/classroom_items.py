@@ -56,6 +56,14 @@ class Items:
         )
         return {row[0]: row[1] for row in rows}
 
+    def themes(self) -> set[str]:
+        """Every theme that an item has which is not retired."""
+        rows = self.store.rows(
+            "SELECT DISTINCT tag.value FROM tag JOIN item ON item.id = tag.item"
+            " WHERE tag.family = 'theme' AND item.state != 'retired'"
+        )
+        return {row[0] for row in rows}
+
     def get(self, item_id: str) -> Item:
         return get_item(self.store, item_id)
 
@@ -199,9 +207,10 @@ class Items:
         kind: str = "",
         keep_good: Path | None = None,
         progress: Progress = no_progress,
+        skip_unknown: bool = False,
     ) -> Brought:
         """Import a CSV or JSON Lines file; see `Exchange.bring_in`."""
-        return self.exchange.bring_in(path, kind, keep_good, progress)
+        return self.exchange.bring_in(path, kind, keep_good, progress, skip_unknown)
 
     def send_out(self, path: Path, query: Query | None = None, plain: bool = False) -> int:
         """Export to CSV or JSON Lines; see `Exchange.send_out`."""

@@ -12,6 +12,7 @@ from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
+from bank.calendar import read_date
 from bank.classroom_days import Days, GivenView
 from bank.item import BankError
 from bank.learner import Learner
@@ -172,7 +173,7 @@ class Marks:
 
 def _read_date(said: str) -> dt.date:
     try:
-        return dt.date.fromisoformat(said)
+        return read_date(said)
     except ValueError:
         raise BankError(f"day: {said[:20]!r} is no date; write YYYY-MM-DD") from None
 

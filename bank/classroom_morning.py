@@ -351,10 +351,6 @@ class Morning:
 
     # The routine
 
-    @property
-    def has_routine(self) -> bool:
-        return self.store.setting(ROUTINE) is not None
-
     def routine(self) -> Routine:
         from bank.morning.routine import DEFAULT_ROUTINE, Routine
 

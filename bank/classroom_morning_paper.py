@@ -25,7 +25,10 @@ class MorningLines:
 
 
 def with_morning(content: DayContent, morning: Morning) -> DayContent:
-    """The day with its turns, and with the routine's steps, special and lunch where they are set."""
+    """The day with its turns, the steps of the routine, and its special and lunch where they are set.
+
+    The steps are the ones that are marked afterwards, in the same words.
+    """
     from bank.page.content import PageTurn
 
     day = content.date
@@ -36,16 +39,14 @@ def with_morning(content: DayContent, morning: Morning) -> DayContent:
             for name, code in held_jobs(morning, day)
         )
         content = replace(content, turns=turns)
-    if morning.has_routine:
-        routine = morning.routine()
-        special, lunch = routine.special_of(day), routine.lunch_of(day)
-        content = replace(
-            content,
-            steps=tuple(timed.step.name for timed in routine.of_day(day, morning.calendar)),
-            specials=(special,) if special else content.specials,
-            lunch=lunch or content.lunch,
-        )
-    return content
+    routine = morning.routine()
+    special, lunch = routine.special_of(day), routine.lunch_of(day)
+    return replace(
+        content,
+        steps=tuple(timed.step.name for timed in routine.of_day(day, morning.calendar)),
+        specials=(special,) if special else content.specials,
+        lunch=lunch or content.lunch,
+    )
 
 
 def with_lines(pages: Sequence[LearnerPage], morning: Morning, day: dt.date) -> list[LearnerPage]:

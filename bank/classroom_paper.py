@@ -40,7 +40,6 @@ from bank.page.content import (
 from bank.store import Store
 
 PAPER = "paper"  # the setting's name in the store
-STEPS = ("Homework", "Binder page", "Word sort", "Quiet reading", "Game")
 # A learner whose band ends below this grade gets larger type, lines with a dotted middle, sentence
 # starters and word boxes, until somebody says otherwise (common practice).
 YOUNG = 2.0
@@ -51,12 +50,11 @@ _PICTURE_FILE = re.compile(r".+\.(jpe?g|png)", re.IGNORECASE)
 
 @dataclass(frozen=True, slots=True)
 class PaperSettings:
-    """What the teacher says once about all paper: sizes, her steps, her words for when stuck."""
+    """What the teacher says once about all paper: sizes, her words for when stuck, lunch, specials."""
 
     size: str = "letter"
     both_sides: bool = False
     stuck: str = STUCK
-    steps: tuple[str, ...] = STEPS
     lunch: str = ""
     specials: dict[str, str] = field(default_factory=dict)
 
@@ -65,8 +63,7 @@ class PaperSettings:
 
     @classmethod
     def from_dict(cls, plain: dict[str, Any]) -> PaperSettings:
-        known = {name: plain[name] for name in cls.__slots__ if name in plain}
-        return cls(**{**known, "steps": tuple(known.get("steps", STEPS))})
+        return cls(**{name: plain[name] for name in cls.__slots__ if name in plain})
 
 
 def page_settings(learner: Learner) -> dict[str, Any]:
@@ -136,7 +133,6 @@ class Paper:
             day,
             lunch=said.lunch,
             specials=(special,) if special else (),
-            steps=said.steps,
             stuck=said.stuck,
             prompts=tuple(self.store.setting("progress", {}).get("prompts", PROMPTS)),
         )

@@ -7,13 +7,13 @@ it and comes back as it was.
 
 from __future__ import annotations
 
-import codecs
 import csv
 import hashlib
 import json
 import re
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
+from itertools import chain
 from pathlib import Path
 from typing import Any
 
@@ -28,6 +28,14 @@ from bank.item import (
     Version,
     check_id,
     clean_text,
+)
+from bank.spreadsheet import (
+    guarded,
+    mark_as_utf8,
+    refuse_other_encodings,
+    separator,
+    unguarded,
+    without_empty_end,
 )
 
 # A faulty version may be a little longer than the sentence that it is made from.
@@ -99,7 +107,8 @@ def _json(cell: Any) -> Any:
 def _choices(cell: Any) -> tuple[str, ...]:
     choices = _several(BAR, "a choice")(cell)
     if choices and not FEWEST_CHOICES <= len(choices) <= MOST_CHOICES:
-        raise BankError(f"{len(choices)} choices; there are 2 to 4, between them |")
+        many = "choice" if len(choices) == 1 else "choices"
+        raise BankError(f"{len(choices)} {many}; there are 2 to 4, with | between them")
     return choices
 
 
@@ -188,6 +197,9 @@ CONTENT = tuple(
     if name not in ("id", "grade", "low", "high", "method", "history", "computed")
 )
 PLAIN = tuple(name for name in COLUMNS if name not in ("history", "computed"))
+# What the first line of a person's sheet may name.
+WRITTEN = tuple(name for name in CONTENT if name not in ("sort", "objection")) + ("id",)
+REFUSED_COLUMNS = ("row", "column", "reason")
 
 
 def computed_of(item: Item) -> dict[str, Any]:
@@ -233,12 +245,15 @@ def read_cells(number: int, cells: Mapping[str, Any]) -> Row:
     return Row(number, cells, fields)
 
 
-def read_rows(path: Path) -> Iterator[Row]:
-    """The rows of a CSV or JSON Lines file, one after the other; `BankError` for a file that is neither."""
+def read_rows(path: Path, skip_unknown: bool = False) -> Iterator[Row]:
+    """The rows of a CSV or JSON Lines file, one after the other; `BankError` for a file that is neither.
+
+    `skip_unknown` leaves out the columns of a CSV that the bank has no place for.
+    """
     kind = format_of(path)
-    _refuse_other_encodings(path)
+    refuse_other_encodings(path)
     with path.open(encoding="utf-8-sig", newline="") as lines:
-        yield from _read_json_lines(lines) if kind == "jsonl" else _read_csv(lines)
+        yield from _read_json_lines(lines) if kind == "jsonl" else _read_csv(lines, skip_unknown)
 
 
 def format_of(path: Path) -> str:
@@ -251,26 +266,45 @@ def format_of(path: Path) -> str:
     raise BankError(f"{path.name} is neither .csv nor .jsonl; name the file so")
 
 
-def _read_csv(lines: Iterable[str]) -> Iterator[Row]:
+def _read_csv(lines: Iterable[str], skip_unknown: bool = False) -> Iterator[Row]:
     csv.field_size_limit(LONGEST_CELL)
-    reader = csv.reader(lines, strict=True)
+    lines = iter(lines)
+    first = next(lines, "")
+    reader = csv.reader(chain([first], lines), delimiter=separator(first), strict=True)
     try:
-        header = [name.strip().lower() for name in next(reader, [])]
-        _check_header(header)
+        header = [name.strip().lower() for name in without_empty_end(next(reader, []))]
+        left_out = _left_out(header, skip_unknown)
+        _check_header([name for name in header if name not in left_out])
         for number, cells in enumerate(reader, start=2):
-            if not any(cell.strip() for cell in cells):
+            cells = without_empty_end(cells)
+            if not cells:
                 continue
             if len(cells) > len(header):
                 named = dict(zip(header, cells, strict=False))
-                reason = f"the row has {len(cells)} cells, the header {len(header)}"
+                reason = (
+                    f"the row has {len(cells)} cells, the header {len(header)}; a text with a comma"
+                    " in it stands in quotation marks"
+                )
                 yield Row(number, named, {}, (header[-1], reason))
                 continue
             cells += [""] * (len(header) - len(cells))
-            if _is_empty_frame(dict(zip(header, cells, strict=True))):
+            pairs = [pair for pair in zip(header, cells, strict=True) if pair[0] not in left_out]
+            if not any(cell.strip() for _, cell in pairs) or _is_empty_frame(dict(pairs)):
                 continue
-            yield read_cells(number, {n: unguarded(c) for n, c in zip(header, cells, strict=True)})
+            yield read_cells(number, {name: unguarded(cell) for name, cell in pairs})
     except csv.Error as error:
-        raise BankError(f"the CSV cannot be read near line {reader.line_num}: {error}") from error
+        open_quote = (
+            "; a quotation mark is opened and not closed" if "end of data" in str(error) else ""
+        )
+        raise BankError(
+            f"the CSV cannot be read near line {reader.line_num}: {error}{open_quote}"
+        ) from error
+
+
+def _left_out(header: Sequence[str], skip_unknown: bool) -> frozenset[str]:
+    """The columns that nothing is read from: those of a file of refused rows, and unknown ones if asked."""
+    mine = REFUSED_COLUMNS if tuple(header[: len(REFUSED_COLUMNS)]) == REFUSED_COLUMNS else ()
+    return frozenset(mine) | {name for name in header if skip_unknown and name not in COLUMNS}
 
 
 def _is_empty_frame(cells: Mapping[str, str]) -> bool:
@@ -285,9 +319,12 @@ def _check_header(header: Sequence[str]) -> None:
     if unknown:
         import difflib
 
-        near = difflib.get_close_matches(unknown[0], COLUMNS, n=1)
-        hint = f"; did you mean {near[0]}?" if near else f"; known are {', '.join(PLAIN)}"
-        raise BankError(f"the header has an unknown column {unknown[0][:40]!r}{hint}")
+        near = difflib.get_close_matches(unknown[0], PLAIN, n=1)
+        hint = f"did you mean {near[0]}?" if near else f"known are {', '.join(WRITTEN)}"
+        raise BankError(
+            f"the first line names the columns, and the bank has no column {unknown[0][:40]!r};"
+            f" {hint} (--skip-unknown leaves such columns out)"
+        )
     if "text" not in header:
         raise BankError("the header has no column text; the first line names the columns")
     doubled = {name for name in header if header.count(name) > 1}
@@ -315,59 +352,6 @@ def _read_json_lines(lines: Iterable[str]) -> Iterator[Row]:
         yield read_cells(number, cells)
 
 
-def _refuse_other_encodings(path: Path) -> None:
-    """Raise `BankError` naming what the file is written in, where that is not UTF-8."""
-    try:
-        with path.open("rb") as file:
-            start = file.read(4)
-            for mark, name in (
-                (codecs.BOM_UTF32_LE, "UTF-32"),
-                (codecs.BOM_UTF32_BE, "UTF-32"),
-                (codecs.BOM_UTF16_LE, "UTF-16"),
-                (codecs.BOM_UTF16_BE, "UTF-16"),
-            ):
-                if start.startswith(mark):
-                    raise BankError(f"{path.name} is written in {name}; save it as CSV UTF-8")
-            file.seek(0)
-            decoder = codecs.getincrementaldecoder("utf-8")()
-            line = 1
-            while chunk := file.read(1 << 20):
-                try:
-                    decoder.decode(chunk)
-                except UnicodeDecodeError as error:
-                    line += error.object[: error.start].count(b"\n")
-                    byte = error.object[error.start]
-                    raise BankError(
-                        f"{path.name} is not UTF-8: line {line} has the byte 0x{byte:02X}"
-                        " (perhaps Windows-1252); save it as CSV UTF-8"
-                    ) from None
-                line += chunk.count(b"\n")
-            decoder.decode(b"", final=True)
-    except UnicodeDecodeError:
-        raise BankError(
-            f"{path.name} ends in the middle of a letter; save it as CSV UTF-8"
-        ) from None
-    except OSError as error:
-        raise BankError(f"{path} cannot be read: {error.strerror or error}") from error
-
-
-_FORMULA = re.compile(r"'*[=+\-@\t]")
-
-
-def guarded(cell: str) -> str:
-    """A cell that a spreadsheet shows as text, even where it begins like a formula."""
-    return "'" + cell if _FORMULA.match(cell) else cell
-
-
-def unguarded(cell: str) -> str:
-    """What `guarded` was given.
-
-    >>> unguarded(guarded("=1+1")), unguarded(guarded("'=1")), unguarded("'tis")
-    ('=1+1', "'=1", "'tis")
-    """
-    return cell[1:] if cell.startswith("'") and _FORMULA.match(cell) else cell
-
-
 def write_rows(path: Path, items: Iterable[Item], columns: Sequence[str] = tuple(COLUMNS)) -> int:
     """Write the items to a CSV or JSON Lines file, whole or not at all; returns how many."""
     kind, count = format_of(path), 0
@@ -385,6 +369,8 @@ def write_rows(path: Path, items: Iterable[Item], columns: Sequence[str] = tuple
                     kept = {name: cells[name] for name in columns}
                     file.write(json.dumps(kept, ensure_ascii=False) + "\n")
                 count += 1
+        if kind == "csv":
+            mark_as_utf8(part)
         part.replace(path)
     except OSError as error:
         part.unlink(missing_ok=True)
@@ -400,8 +386,9 @@ def write_refused(path: Path, rows: Sequence[Row]) -> None:
     names = list(dict.fromkeys(name for row in rows for name in row.cells))
     with path.open("w", encoding="utf-8", newline="") as file:
         writer = csv.writer(file)
-        writer.writerow(["row", "column", "reason", *names])
+        writer.writerow([*REFUSED_COLUMNS, *names])
         for row in rows:
             column, reason = row.wrong or ("", "")
             cells = [guarded(str(row.cells.get(name, ""))) for name in names]
             writer.writerow([row.number, column, reason, *cells])
+    mark_as_utf8(path)

@@ -139,7 +139,8 @@ def open_store(path: Path) -> Store:
     Raises `BankError` for a file that is missing, empty, locked, no bank, or of a newer program.
     """
     if not path.exists():
-        raise BankError(f"there is no bank at {path}; make one with: binderbank new")
+        where = "" if path == find_path() else f" {path}"
+        raise BankError(f"there is no bank at {path}; make one with: binderbank new{where}")
     if path.is_dir():
         raise BankError(f"{path} is a folder; name the bank file in it")
     if not os.access(path, os.R_OK):

@@ -90,8 +90,8 @@ def plan(
 
 
 def share(
-    slot: str = typer.Argument("", help="questions, sentence or topic."),
-    scope: str = typer.Argument("", help="class, group or own."),
+    slot: str = typer.Argument("", metavar="[SLOT]", help="questions, sentence or topic."),
+    scope: str = typer.Argument("", metavar="[SCOPE]", help="class, group or own."),
     as_json: bool = JSON,
 ) -> int:
     """Say who shares a slot: the class, a group, or each their own. Without words, show it.

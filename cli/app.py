@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import importlib
+import os
 import sys
 from collections.abc import Sequence
 
@@ -43,6 +44,9 @@ PEOPLE = {
     "paper": ("pages", "strips", "board", "paper", "forget-prints", "picture"),
 }
 
+# An environment variable for developers: a mistake of the program is raised, not only said.
+TRACE = "BINDERBANK_TRACE"
+
 ABOUT = (
     "Fresh, levelled morning work for each learner, each school day, without repeats.\n\n"
     "Levels are estimates that help choose; they do not replace assessment by qualified staff, and"
@@ -65,7 +69,18 @@ def build(command: str = "") -> typer.Typer:
     owners = [person for person, commands in PEOPLE.items() if command in commands]
     for person in owners or PEOPLE:
         importlib.import_module(f"cli.{person}").register(app, command if owners else "")
+    _flow_help(app)
     return app
+
+
+def _flow_help(app: typer.Typer) -> None:
+    """Each paragraph of a command's help on one line, so that it is wrapped at the screen's width."""
+    for command in app.registered_commands:
+        said = command.help or (command.callback.__doc__ if command.callback else "") or ""
+        command.help = "\n\n".join(" ".join(part.split()) for part in said.split("\n\n"))
+    for group in app.registered_groups:
+        if group.typer_instance:
+            _flow_help(group.typer_instance)
 
 
 def _main(
@@ -115,9 +130,21 @@ def _run(words: list[str]) -> int:
             say("binderbank: stopped; nothing was changed", to_errors=True)
         elif hasattr(error, "format_message"):
             _say_usage(error)
-        else:
+        elif os.environ.get(TRACE):
             raise
+        else:
+            _say_unforeseen(error)
     return REFUSED
+
+
+def _say_unforeseen(error: Exception) -> None:
+    """A mistake of the program in one line; whoever looks for it sees the whole of it."""
+    said = " ".join(f"{type(error).__name__}: {error}".split())
+    say(
+        f"binderbank: a mistake of the program ({said[:200]}); the bank is as it was after the last"
+        f" finished step. {TRACE}=1 before the command shows where",
+        to_errors=True,
+    )
 
 
 def _command_of(words: Sequence[str]) -> str:

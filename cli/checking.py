@@ -205,7 +205,9 @@ def _stopped(mended: int) -> int:
 
 def set_aside(
     item_id: str = typer.Argument(..., metavar="ITEM", help="The item's id."),
-    reason: str = typer.Argument(None, help="Why: a learner was upset, it is wrong, two answers."),
+    reason: str = typer.Argument(
+        None, metavar="[REASON]", help="Why: a learner was upset, it is wrong, two answers."
+    ),
     back: bool = typer.Option(False, "--back", help="Take the objection away again."),
     as_json: bool = JSON,
 ) -> int:

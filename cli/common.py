@@ -5,7 +5,6 @@ from __future__ import annotations
 import contextlib
 import datetime as dt
 import json
-import os
 import sys
 import textwrap
 from collections.abc import Callable, Iterator, Sequence
@@ -16,8 +15,10 @@ import typer
 from rich.console import Console
 from rich.text import Text
 
+from bank.calendar import read_date
 from bank.classroom import Bank, open_bank
 from bank.item import BankError
+from bank.store import find_path
 
 if TYPE_CHECKING:
     from rich.table import Table
@@ -26,6 +27,7 @@ DONE, IN_PART, REFUSED = 0, 1, 2
 TEACHER, SPECIALIST, AIDE = "Teacher", "Specialist", "Aide"
 NARROWEST = 40
 WIDEST_PIPED = 80
+FIRST_YEAR, LAST_YEAR = 2000, 2100
 _WEEKDAYS = ("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday")
 
 named_bank: list[str | None] = [None]
@@ -94,17 +96,21 @@ def _plain(value: Any) -> Any:
 
 
 def read_day(text: str) -> dt.date:
-    """The day that `text` says: YYYY-MM-DD, today, tomorrow, or the next such weekday."""
+    """The day that `text` says: YYYY-MM-DD, today, tomorrow, or the next such weekday (also short)."""
     said = text.strip().lower()
     today = dt.date.today()
     if said in ("today", "tomorrow", "yesterday"):
         return today + dt.timedelta(days=("yesterday", "today", "tomorrow").index(said) - 1)
-    if said in _WEEKDAYS:
-        return today + dt.timedelta(days=(_WEEKDAYS.index(said) - today.weekday()) % 7)
+    for number, weekday in enumerate(_WEEKDAYS):
+        if len(said) > 1 and weekday.startswith(said):
+            return today + dt.timedelta(days=(number - today.weekday()) % 7)
     try:
-        return dt.date.fromisoformat(said)
+        day = read_date(said)
     except ValueError:
         raise BankError(f"{text[:40]!r} is no date; write YYYY-MM-DD, such as {today}") from None
+    if not FIRST_YEAR <= day.year <= LAST_YEAR:
+        raise BankError(f"{day} is too far away; dates lie between {FIRST_YEAR} and {LAST_YEAR}")
+    return day
 
 
 def day_title(day: dt.date) -> str:
@@ -169,7 +175,26 @@ def ask_yes(question: str, yes: bool) -> bool:
     return typer.confirm(question)
 
 
+def program() -> str:
+    """How the program is called here: by its name, or by its path where the shell does not find it."""
+    import shutil
+
+    called = Path(sys.argv[0])
+    if shutil.which("binderbank"):
+        return "binderbank"
+    if called.stem.lower() == "binderbank":
+        return sys.argv[0]
+    return "python -m cli" if called.parent.name == "cli" else "binderbank"
+
+
 def command_line(bank_path: Path, words: str) -> str:
     """A command to type next, with the bank where it is not the usual one."""
-    usual = os.environ.get("BINDERBANK") == str(bank_path)
-    return f"binderbank {words}" if usual else f"binderbank --bank {bank_path} {words}"
+    if str(find_path()) == str(bank_path):
+        return f"{program()} {words}"
+    named = f'"{bank_path}"' if " " in str(bank_path) else str(bank_path)
+    return f"{program()} --bank {named} {words}"
+
+
+def say_next(label: str, bank_path: Path, words: str) -> None:
+    """A command to type next, in one line however long, so that it can be copied."""
+    console().print(Text(f"{label}{command_line(bank_path, words)}"), soft_wrap=True)

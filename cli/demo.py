@@ -10,7 +10,7 @@ from pathlib import Path
 
 from bank.item import BankError
 from bank.store import create_store
-from cli.common import command_line, console, day_title, progress
+from cli.common import console, day_title, progress, say_next
 
 KINDS = {"question": "questions", "sentence": "sentences to fix", "topic": "topics"}
 FOLDER = "binderbank-demo"
@@ -25,7 +25,7 @@ def run(folder: Path | None) -> int:
     if path.exists():
         raise BankError(f"{path} is there already; name another folder")
     with Bank(create_store(path)) as bank:
-        counts = _fill(bank)
+        counts = [*fill_items(bank), _fill_class(bank)]
         today = dt.date.today()
         sets = bank.days.draw(today, anyway=True)
         key = bank.days.key(today)
@@ -43,7 +43,7 @@ def run(folder: Path | None) -> int:
     screen.print()
     screen.print("Type next:")
     for words in ("today", "draw tomorrow --why", "key --with-learners", "find snow"):
-        screen.print(f"  {command_line(path, words)}")
+        say_next("  ", path, words)
     return 0
 
 
@@ -56,8 +56,8 @@ def _free_folder() -> Path:
         number += 1
 
 
-def _fill(bank) -> list[str]:  # type: ignore[no-untyped-def]
-    """Import the demo items and the class; returns what came in, in words."""
+def fill_items(bank) -> list[str]:  # type: ignore[no-untyped-def]
+    """Import the demo items; returns what came in, in words."""
     from bank.assess import method
     from corpus_demo.prepared import SHEETS, prepared_rows
 
@@ -80,7 +80,13 @@ def _fill(bank) -> list[str]:  # type: ignore[no-untyped-def]
     said = [f"{counts.get(kind, 0)} {word}" for kind, word in KINDS.items()]
     if drafts := counts.get("draft", 0):
         said.append(f"{drafts} drafts")
-    rows = list(csv.DictReader(home.joinpath("learners.csv").read_text("utf-8").splitlines()))
+    return said
+
+
+def _fill_class(bank) -> str:  # type: ignore[no-untyped-def]
+    """Add the invented class; returns how many learners came in, in words."""
+    text = resources.files("corpus_demo").joinpath("learners.csv").read_text("utf-8")
+    rows = list(csv.DictReader(text.splitlines()))
     for row in rows:
         skills = dict.fromkeys(row["in_work"].split(), "in-work")
         bank.learners.add(
@@ -92,5 +98,4 @@ def _fill(bank) -> list[str]:  # type: ignore[no-untyped-def]
             avoid=tuple(row["avoid"].split()),
             skills={**dict.fromkeys(row["taught"].split(), "taught"), **skills},
         )
-    said.append(f"{len(rows)} learners")
-    return said
+    return f"{len(rows)} learners"

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import datetime as dt
+from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 import typer
@@ -22,7 +24,8 @@ from cli.common import (
 from cli.learner_page import learner_page
 
 if TYPE_CHECKING:
-    from bank.learner import Band, Learner
+    from bank.classroom import Bank
+    from bank.learner import Away, Band, Learner
 
 learner_app = typer.Typer(
     no_args_is_help=True, help="Add, list and change learners (codes, no names)."
@@ -38,7 +41,7 @@ def register(app: typer.Typer, only: str = "") -> None:
 
 @learner_app.command("add")
 def learner_add(
-    code: str = typer.Argument(..., help="A short code of your choosing."),
+    code: str = typer.Argument(..., metavar="CODE", help="A short code of your choosing."),
     reads: str = typer.Option(..., "--reads", help="Reading grade as taught: K or a number."),
     band: str = typer.Option("", "--band", help="Band for working alone, such as K-1.5."),
     questions: int = typer.Option(5, "--questions", help="Questions in a set."),
@@ -73,7 +76,8 @@ def learner_add(
         settings["skills"] = _skills(skill)
     with use_bank() as bank:
         made = bank.learners.add(code, _grade(reads), **settings)
-    return _show_learners([made], as_json)
+        notes = _themes_of_nothing(bank, avoid)
+    return _show_learners([made], as_json, notes)
 
 
 @learner_app.command("list")
@@ -88,7 +92,7 @@ def learner_list(as_json: bool = JSON) -> int:
 
 @learner_app.command("change")
 def learner_change(
-    code: str = typer.Argument(..., help="The learner's code."),
+    code: str = typer.Argument(..., metavar="CODE", help="The learner's code."),
     reads: str = typer.Option("", "--reads", help="Reading grade as taught; moves the band, too."),
     band: str = typer.Option("", "--band", help="Band for working alone, such as K-1.5."),
     questions: int = typer.Option(
@@ -143,12 +147,13 @@ def learner_change(
         if not settings:
             raise BankError("nothing to change; name a setting, such as --reads 3")
         made = bank.learners.change(code, **settings)
-    return _show_learners([made], as_json)
+        notes = _themes_of_nothing(bank, avoid)
+    return _show_learners([made], as_json, notes)
 
 
 @learner_app.command("away")
 def learner_away(
-    code: str = typer.Argument(..., help="The learner's code."),
+    code: str = typer.Argument(..., metavar="CODE", help="The learner's code."),
     first: str = typer.Argument(..., metavar="DATE", help="The first day away."),
     last: str = typer.Argument("", metavar="[DATE]", help="The last day away; else the same day."),
     back: bool = typer.Option(False, "--back", help="Take such a stretch away again."),
@@ -164,11 +169,30 @@ def learner_away(
         old = bank.learners.get(code)
         kept = tuple(away for away in old.away if away != stretch)
         bank.learners.change(code, away=kept if back else (*kept, stretch))
-    say(f"{old.code} is {'back' if back else 'away'} from {stretch.first} to {stretch.last}")
+    until = f"from {stretch.first} to {stretch.last}" if last else f"on {stretch.first}"
+    say(f"{old.code} is {'back' if back else 'away'} {until}")
     return 0
 
 
-def _show_learners(learners: list[Learner], as_json: bool) -> int:
+def _themes_of_nothing(bank: Bank, avoid: Sequence[str]) -> list[str]:
+    """A line for each theme to avoid that no item has: it may be misspelled, and would keep nothing away."""
+    if not avoid or not len(bank.items):
+        return []
+    import difflib
+
+    known = bank.items.themes()
+    lines = []
+    for theme in (one.strip().lower() for one in avoid):
+        if theme not in known:
+            near = difflib.get_close_matches(theme, known, n=3)
+            hint = f"; is it {' or '.join(near)}?" if near else ""
+            lines.append(f"no item has the theme {theme!r} yet, so it keeps nothing away{hint}")
+    return lines
+
+
+def _show_learners(learners: list[Learner], as_json: bool, notes: Sequence[str] = ()) -> int:
+    for line in notes:
+        say(line, to_errors=True)
     if as_json:
         print_json({"learners": [_learner_dict(one) for one in learners]})
         return 0
@@ -176,7 +200,7 @@ def _show_learners(learners: list[Learner], as_json: bool) -> int:
         say("there is no learner yet; add one: binderbank learner add K4 --reads 2")
         return 0
     rows = table(
-        "code", "sign", "reads", "alone from", "set", "group", "avoids", keep=(0, 1, 2, 3, 4)
+        "code", "sign", "reads", "alone from", "set", "answers", "group", "avoids", keep=range(6)
     )
     for one in learners:
         rows.add_row(
@@ -185,11 +209,25 @@ def _show_learners(learners: list[Learner], as_json: bool) -> int:
             _word(one.taught),
             str(one.band),
             f"{one.questions} + {one.errors} errors",
+            one.mode,
             one.group or "-",
             ", ".join(one.avoid) or "-",
         )
     console().print(rows)
+    today = dt.date.today()
+    for one in learners:
+        ahead = [away for away in sorted(one.away, key=_first) if away.last >= today]
+        if ahead:
+            days = ", ".join(
+                f"{away.first}" + (f" to {away.last}" if away.last != away.first else "")
+                for away in ahead
+            )
+            say(f"{one.code} is away: {days}")
     return 0
+
+
+def _first(away: Away) -> dt.date:
+    return away.first
 
 
 def _learner_dict(one: Learner) -> dict[str, object]:
@@ -243,7 +281,9 @@ def _skills(texts: list[str]) -> dict[str, str]:
         code, _, state = text.partition("=")
         try:
             skill(code)
-        except ValueError as error:
-            raise BankError(str(error)) from error
+        except ValueError:
+            from bank.skill import SKILLS
+
+            raise BankError(f"{code!r} is no skill; it is one of {', '.join(SKILLS)}") from None
         found[code] = state or "taught"
     return found

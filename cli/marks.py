@@ -19,10 +19,10 @@ from cli.common import (
     NARROWEST,
     TEACHER,
     add_commands,
-    command_line,
     print_json,
     read_day,
     say,
+    say_next,
     table,
     use_bank,
 )
@@ -101,7 +101,7 @@ def _blank(bank: Bank, day: dt.date, codes: Sequence[str], path: Path) -> int:
     prompts = ", ".join(bank.marks.settings.prompts)
     say(f"{len(rows)} rows for {day} in {path}")
     say(f"in the column mark: alone, {prompts}, not done, not asked; a fix: fixed or missed")
-    say(f"then: {command_line(bank.path, f'mark --import {path}')}")
+    say_next("then: ", bank.path, f"mark --import {path}")
     return DONE
 
 

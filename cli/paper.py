@@ -21,11 +21,11 @@ from cli.common import (
     TEACHER,
     add_commands,
     ask_yes,
-    command_line,
     console,
     print_json,
     read_day,
     say,
+    say_next,
     table,
     use_bank,
 )
@@ -201,7 +201,7 @@ def print_mornings(
         for day in days:
             bank.days.printed(day)
         if not as_json:
-            say(f"when the day is done: {command_line(bank.path, 'forget-prints')}")
+            say_next("when the day is done: ", bank.path, "forget-prints")
     return done
 
 
@@ -210,7 +210,6 @@ def paper(
     both_sides: bool = typer.Option(
         None, "--both-sides/--one-side", help="Whether the printer turns the sheet."
     ),
-    step: list[str] = typer.Option([], "--step", help="A step of the morning; say each in order."),
     stuck: str = typer.Option("", "--stuck", help="What to do when stuck, in your words."),
     lunch: str = typer.Option(None, "--lunch", help="What the board says for lunch."),
     special: list[str] = typer.Option(
@@ -218,7 +217,9 @@ def paper(
     ),
     as_json: bool = JSON,
 ) -> int:
-    """Show or change what all paper has in common: sheet, steps of the morning, words for stuck.
+    """Show or change what all paper has in common: sheet, words for stuck, lunch, specials.
+
+    The steps of the morning are those of the routine: binderbank routine
 
     Example: binderbank paper --size a4 --special monday=Music
     """
@@ -231,8 +232,6 @@ def paper(
         changes["size"] = size
     if both_sides is not None:
         changes["both_sides"] = both_sides
-    if step:
-        changes["steps"] = tuple(step)
     if stuck:
         changes["stuck"] = stuck
     if lunch is not None:
@@ -241,12 +240,13 @@ def paper(
         if special:
             changes["specials"] = _specials(bank.paper.settings.specials, special)
         said = bank.paper.change_settings(**changes) if changes else bank.paper.settings
+        steps = [step.name for step in bank.morning.routine().steps]
     if as_json:
-        print_json(said.to_dict())
+        print_json({**said.to_dict(), "steps": steps})
         return DONE
     rows = table("setting", "is")
     rows.add_row("paper", f"{said.size}, {'both sides' if said.both_sides else 'one side'}")
-    rows.add_row("steps", ", ".join(said.steps) or "-")
+    rows.add_row("steps", ", ".join(steps) or "-")
     rows.add_row("when stuck", said.stuck)
     rows.add_row("lunch", said.lunch or "-")
     rows.add_row(

@@ -15,11 +15,11 @@ from cli.common import (
     SPECIALIST,
     TEACHER,
     add_commands,
-    command_line,
     console,
     print_json,
     read_day,
     say,
+    say_next,
     use_bank,
 )
 
@@ -189,7 +189,7 @@ def evidence(
     for line in evidence_lines(shown, len(found), console().width):
         print(line)
     if shown:
-        say(f"place one by ear: {command_line(path, 'level-as ITEM GRADE')}")
+        say_next("place one by ear: ", path, "level-as ITEM GRADE")
     elif not found:
         say("no item has been marked yet; mark first: binderbank mark")
         return REFUSED

@@ -15,9 +15,9 @@ from cli.common import (
     TEACHER,
     add_commands,
     ask_yes,
-    command_line,
     print_json,
     say,
+    say_next,
     use_bank,
 )
 from cli.learners import learner_app
@@ -29,7 +29,7 @@ def register(app: typer.Typer, only: str = "") -> None:
 
 @learner_app.command("export")
 def learner_export(
-    code: str = typer.Argument(..., help="The learner's code."),
+    code: str = typer.Argument(..., metavar="CODE", help="The learner's code."),
     to: Path = typer.Option(None, "--to", metavar="FOLDER", help="Where; else beside the bank."),
     as_json: bool = typer.Option(False, "--json", help="Print it all as JSON and write no file."),
 ) -> int:
@@ -52,7 +52,7 @@ def learner_export(
 
 @learner_app.command("forget")
 def learner_forget(
-    code: str = typer.Argument(..., help="The learner's code."),
+    code: str = typer.Argument(..., metavar="CODE", help="The learner's code."),
     yes: bool = typer.Option(False, "--yes", help="Do not ask."),
     as_json: bool = JSON,
 ) -> int:
@@ -96,7 +96,7 @@ def learner_forget(
         for one, what in done.files:
             word = {"prints": "printed", "export": "exported", "report": "report"}.get(what, what)
             say(f"  {one} ({word})")
-        say(f"printed files go with: {command_line(path, 'forget-prints')}")
+        say_next("printed files go with: ", path, "forget-prints")
     if done.mentions:
         say("these items mention the code in their text; change them: " + ", ".join(done.mentions))
     say("a copy that you carried elsewhere, and paper, you have to see to yourself")
@@ -114,10 +114,9 @@ def backup(
     """
     with use_bank() as bank:
         made = bank.records.backup(path)
-        line = command_line(bank.path, f"restore {made}")
     say(f"a copy: {made}")
     say(f"its checksum: {made.name}.sha256")
-    say(f"to put it back: {line}")
+    say_next("to put it back: ", bank.path, f"restore {made}")
     return DONE
 
 

@@ -9,7 +9,15 @@ from pathlib import Path
 
 import typer
 
-from bank.calendar import WEEKDAYS, DayOff, HalfDay, NotASchoolCalendar, SchoolCalendar, Term
+from bank.calendar import (
+    WEEKDAYS,
+    DayOff,
+    HalfDay,
+    NotASchoolCalendar,
+    SchoolCalendar,
+    Term,
+    read_date,
+)
 from bank.item import BankError
 from cli.common import (
     DAY,
@@ -275,17 +283,22 @@ def _lunches(said: Sequence[str], path: Path | None) -> dict[dt.date, str]:
         on, _, words = text.partition("=")
         found[read_day(on)] = words.strip()
     if path:
-        with path.open(encoding="utf-8-sig", newline="") as file:
-            for number, row in enumerate(csv.DictReader(file), start=2):
-                cells = {(name or "").strip().lower(): cell for name, cell in row.items()}
-                if not {"date", "lunch"} <= set(cells):
-                    raise BankError(f"{path.name}: the columns are date and lunch")
-                try:
-                    found[dt.date.fromisoformat(str(cells["date"]).strip())] = str(
-                        cells["lunch"]
-                    ).strip()
-                except ValueError:
-                    raise BankError(
-                        f"{path.name}: row {number}, column date: {cells['date']!r} is no date"
-                    ) from None
+        try:
+            lines = path.read_text(encoding="utf-8-sig").splitlines()
+        except UnicodeDecodeError:
+            raise BankError(f"{path.name} is not written in UTF-8; save it as CSV UTF-8") from None
+        rows = csv.DictReader(lines)
+        names = {name.strip().lower() for name in rows.fieldnames or ()}
+        if not {"date", "lunch"} <= names:
+            raise BankError(f"{path.name}: the columns are date and lunch")
+        for number, row in enumerate(rows, start=2):
+            cells = {(name or "").strip().lower(): cell for name, cell in row.items()}
+            on, words = (str(cells[name] or "").strip() for name in ("date", "lunch"))
+            try:
+                if on or words:
+                    found[read_date(on)] = words
+            except ValueError:
+                raise BankError(
+                    f"{path.name}: row {number}, column date: {on[:20]!r} is no date"
+                ) from None
     return found

@@ -226,7 +226,8 @@ def show_key_sentence(screen: Console, sentence: KeySentence, with_learners: boo
             if who:
                 lines.append(who)
         else:
-            which = f"with fixes {', '.join(map(str, mine))} only:"
+            many = "fixes" if len(mine) > 1 else "fix"
+            which = f"with {many} {', '.join(map(str, mine))} only:"
             lines += textwrap.wrap(
                 f"{which} {faulty}{who}", screen.width - 4, subsequent_indent="  "
             )

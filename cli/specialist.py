@@ -46,8 +46,10 @@ def register(app: typer.Typer, only: str = "") -> None:
 
 
 def add(
-    kind: str = typer.Argument(..., help="question, sentence, topic or sort."),
-    text: str = typer.Argument(None, help="The item; left out, it is read from standard input."),
+    kind: str = typer.Argument(..., metavar="KIND", help="question, sentence, topic or sort."),
+    text: str = typer.Argument(
+        None, metavar="[TEXT]", help="The item; left out, it is read from standard input."
+    ),
     faulty: list[str] = typer.Option([], "--faulty", help="A faulty version of a sentence."),
     choose: str = typer.Option(
         "",
@@ -185,6 +187,9 @@ def bring_in(
     keep_good: bool = typer.Option(
         False, "--keep-good", help="Import the good rows; write the others to FILE.refused.csv."
     ),
+    skip_unknown: bool = typer.Option(
+        False, "--skip-unknown", help="Leave out columns that the bank has no place for."
+    ),
     as_json: bool = JSON,
 ) -> int:
     """Import items: rows with an id that the bank has update it, others are added.
@@ -198,7 +203,7 @@ def bring_in(
         raise BankError(f"{kind!r} is no kind; it is one of {', '.join(KINDS)}")
     refused = path.with_name(path.name + ".refused.csv") if keep_good else None
     with use_bank() as bank, progress("levelling and checking", _lines(path)) as step:
-        done = bank.items.bring_in(path, kind, refused, step)
+        done = bank.items.bring_in(path, kind, refused, step, skip_unknown)
     if as_json:
         print_json(
             {
@@ -217,11 +222,15 @@ def bring_in(
     else:
         say(f"{done.added} added, {done.updated} updated, {done.unchanged} unchanged")
         if done.drafts:
-            say(f"{done.drafts} of them are drafts; see: binderbank find --state draft")
+            say(
+                f"{done.drafts} of them are drafts; what must be fixed: binderbank check --must-fix"
+            )
         for item_id in done.conflicts:
             say(f"both sides changed {item_id}; see: binderbank conflicts")
         if done.refused:
-            say(f"{len(done.refused)} rows refused; they are in {refused} with the reasons")
+            many = "row" if len(done.refused) == 1 else "rows"
+            say(f"{len(done.refused)} {many} refused, with the reasons in {refused}")
+            say("mend them there, then import that file; the good rows are in the bank")
     if done.refused and not (done.added or done.updated or done.unchanged):
         return REFUSED
     return IN_PART if done.refused or done.conflicts else 0
@@ -255,7 +264,7 @@ def send_out(
 
 
 def find(
-    words: list[str] = typer.Argument(None, help="Words of the item."),
+    words: list[str] = typer.Argument(None, metavar="[WORDS]", help="Words of the item."),
     kind: str = typer.Option("", "--kind", help="question, sentence, topic or sort."),
     tags: list[str] = typer.Option([], "--tag", help="FAMILY:VALUE, such as theme:food."),
     theme: list[str] = typer.Option([], "--theme", help="Short for --tag theme:..."),
@@ -357,7 +366,9 @@ def retire(
 
 def level_as(
     item_id: str = ITEM,
-    grade: str = typer.Argument(..., help="K or a number to 12; `computed` takes it away."),
+    grade: str = typer.Argument(
+        ..., metavar="GRADE", help="K or a number to 12; `computed` takes it away."
+    ),
 ) -> int:
     """Place an item yourself: your placement outranks the computed level.
 

@@ -15,13 +15,13 @@ from cli.common import (
     JSON,
     TEACHER,
     add_commands,
-    command_line,
     console,
     day_title,
     named_bank,
     print_json,
     read_day,
     say,
+    say_next,
     use_bank,
 )
 
@@ -136,15 +136,10 @@ def _draw(
     if next_steps and sets:
         _show_proof(sets)
         screen.print()
-        screen.print(
-            f"Make everything on paper: {command_line(path, 'today --print')}", soft_wrap=True
-        )
-        screen.print(f"Print the answer key: {command_line(path, 'key')}", soft_wrap=True)
-        screen.print(
-            f"Another item for one learner: {command_line(path, 'swap CODE question 2')}",
-            soft_wrap=True,
-        )
-        screen.print(f"When it is done, mark it: {command_line(path, 'mark')}", soft_wrap=True)
+        say_next("Make everything on paper: ", path, "today --print")
+        say_next("Print the answer key: ", path, "key")
+        say_next("Another item for one learner: ", path, "swap CODE question 2")
+        say_next("When it is done, mark it: ", path, "mark")
     return IN_PART if short_of else 0
 
 
@@ -196,7 +191,7 @@ def _undo(day: dt.date, codes: list[str]) -> int:
 
 
 def swap(
-    code: str = typer.Argument(..., help="The learner's code."),
+    code: str = typer.Argument(..., metavar="CODE", help="The learner's code."),
     slot: list[str] = typer.Argument(..., metavar="SLOT", help="question 2, sentence or topic."),
     day: str = typer.Option("today", "--on", metavar="DATE", help="The day of the set."),
     reason: str = typer.Option("swapped by the teacher", "--reason", help="Why; it is kept."),
@@ -252,17 +247,30 @@ def new(
     for_others: bool = typer.Option(
         False, "--for-others", help="Let others of your group on this computer read and write it."
     ),
+    with_items: bool = typer.Option(
+        False, "--with-items", help="With the items that come along, and no learner."
+    ),
 ) -> int:
-    """Make a new, empty bank.
+    """Make a new bank: an empty one, or one with the items that come with the program.
 
-    Example: binderbank new class.sqlite3
+    Example: binderbank new class.sqlite3 --with-items
     """
+    from bank.classroom import Bank
     from bank.store import create_store, find_path
 
-    made = create_store(find_path(path or named_bank[0]), for_others)
-    made.close()
-    say(f"made an empty bank: {made.path}")
-    say(f"next: {command_line(made.path, 'import questions.csv')}")
+    with Bank(create_store(find_path(path or named_bank[0]), for_others)) as bank:
+        made, counts = bank.path, list[str]()
+        if with_items:
+            from cli.demo import fill_items
+
+            counts = fill_items(bank)
+    if with_items:
+        say(f"made a bank: {made}")
+        say(", ".join(counts))
+    else:
+        say(f"made an empty bank: {made}")
+        say_next("next: ", made, "import questions.csv")
+    say_next("next: " if with_items else "and: ", made, "learner add K4 --reads 2")
     return 0
 
 

@@ -186,7 +186,7 @@ def job_list(as_json: bool = JSON) -> int:
 
 @job_app.command("add")
 def job_add(
-    name: str = typer.Argument(..., help="What the job is called, in your words."),
+    name: str = typer.Argument(..., metavar="NAME", help="What the job is called, in your words."),
     code: str = typer.Option("", "--code", help="A short code; else from the name."),
     every: str = typer.Option("day", "--every", help="day, week or two-weeks: when it changes."),
     on: str = typer.Option("", "--on", help="Only on these weekdays, such as friday."),
@@ -236,7 +236,7 @@ def job_add(
 
 
 @job_app.command("remove")
-def job_remove(code: str = typer.Argument(..., help="The job's code.")) -> int:
+def job_remove(code: str = typer.Argument(..., metavar="CODE", help="The job's code.")) -> int:
     """Take a job away; turns that were given out stay.
 
     Example: binderbank job remove line-leader
@@ -281,7 +281,7 @@ def job_keyboard(
 
 @job_app.command("stay")
 def job_stay(
-    code: str = typer.Argument(..., help="The learner's code."),
+    code: str = typer.Argument(..., metavar="CODE", help="The learner's code."),
     first: str = typer.Option("", "--from", metavar="DATE", help="The first day in this class."),
     last: str = typer.Option("", "--until", metavar="DATE", help="The last day in this class."),
 ) -> int:

@@ -95,7 +95,9 @@ def show_sort(item: str, sort: Any) -> None:
 
 
 @sort_app.command("show")
-def sort_show(item: str = typer.Argument(..., help="The sort's id."), as_json: bool = JSON) -> int:
+def sort_show(
+    item: str = typer.Argument(..., metavar="ITEM", help="The sort's id."), as_json: bool = JSON
+) -> int:
     """Show a sort with its key.
 
     Example: binderbank sort show abc2345
@@ -132,7 +134,7 @@ def sort_list(as_json: bool = JSON) -> int:
 
 @sort_app.command("mastered")
 def sort_mastered(
-    code: str = typer.Argument(..., help="The learner's code."),
+    code: str = typer.Argument(..., metavar="CODE", help="The learner's code."),
     add: list[str] = typer.Option([], "--add", metavar="PATTERN", help="Now mastered."),
     remove: list[str] = typer.Option([], "--remove", metavar="PATTERN", help="Not any more."),
     as_json: bool = JSON,
@@ -205,7 +207,9 @@ def sort_print(
 
 @sort_app.command("strips")
 def sort_strips(
-    code: str = typer.Argument(..., help="The learner at whose level the sentences are."),
+    code: str = typer.Argument(
+        ..., metavar="CODE", help="The learner at whose level the sentences are."
+    ),
     count: int = typer.Option(4, "--count", help="How many sentences."),
     phrases: bool = typer.Option(False, "--phrases", help="Cut into phrases, not words."),
     day: str = typer.Option("today", "--on", metavar="DATE", help="The day of the paper."),
@@ -240,7 +244,7 @@ def shelf_list(as_json: bool = JSON) -> int:
 
 @shelf_app.command("add")
 def shelf_add(
-    title: str = typer.Argument(..., help="The book's title."),
+    title: str = typer.Argument(..., metavar="TITLE", help="The book's title."),
     level: str = typer.Option("", "--level", help="Its reading grade: K or a number."),
     page: str = typer.Option("", "--page", help="Or a typed page of it, to estimate the level."),
     page_file: Path = typer.Option(None, "--page-file", metavar="FILE", help="The page in a file."),
@@ -263,7 +267,7 @@ def shelf_add(
 
 
 @shelf_app.command("remove")
-def shelf_remove(code: str = typer.Argument(..., help="The book's code.")) -> int:
+def shelf_remove(code: str = typer.Argument(..., metavar="CODE", help="The book's code.")) -> int:
     """Take a book off the shelf; who had it is not forgotten.
 
     Example: binderbank shelf remove b3

@@ -45,6 +45,7 @@ def run(
     from cli.app import main
 
     monkeypatch.setenv("BINDERBANK", str(tmp_path / "bank.sqlite3"))
+    monkeypatch.setenv("BINDERBANK_TRACE", "1")
     monkeypatch.chdir(tmp_path)
 
     def one(*words: str, said: str | None = None) -> Ran:

@@ -27,7 +27,7 @@ LEGEND = (
     (Stroke("A", "small"), "make it small"),
     (Stroke("", "insert", ","), "put this in"),
     (Stroke("", "high", "'"), "put this in at the top"),
-    (Stroke("", "stop", "."), "put a full stop in"),
+    (Stroke("", "stop", "."), "put a period in"),
     (Stroke("too", "delete"), "take it out"),
     (Stroke("cat", "replace", "cats"), "write this instead"),
     (Stroke("to go", "swap", "go to"), "put the words so"),

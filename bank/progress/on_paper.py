@@ -18,6 +18,7 @@ from pathlib import Path
 from bank.item import BankError
 from bank.progress.marks import ALONE, DONE, NOT_ASKED, NOT_DONE, STEP
 from bank.progress.sheet import Sheet, Slot, State
+from bank.spreadsheet import mark_as_utf8, separator
 
 COLUMNS = ("day", "learner", "what", "mark")
 _WORDS = {"alone": DONE, "not done": NOT_DONE, "not asked": NOT_ASKED}
@@ -125,8 +126,7 @@ def read(path: Path) -> list[tuple[int, dict[str, str]]]:
         text = path.read_text("utf-8-sig")
     except UnicodeDecodeError:
         raise BankError(f"{path.name} is not written in UTF-8; save it as CSV UTF-8") from None
-    head = text.split("\n", 1)[0]
-    delimiter = max(",;\t", key=head.count)
+    delimiter = separator(text.split("\n", 1)[0])
     reader = csv.reader(io.StringIO(text), delimiter=delimiter, strict=True)
     try:
         header = [name.strip().lower() for name in next(reader, [])]
@@ -151,3 +151,4 @@ def write(path: Path, rows: Iterable[Mapping[str, str]]) -> None:
         writer = csv.DictWriter(file, COLUMNS, lineterminator="\n")
         writer.writeheader()
         writer.writerows(rows)
+    mark_as_utf8(path)

@@ -13,7 +13,10 @@ from typing import Any
 
 from bank.progress.marks import ALONE, DONE, FIXED, MISSED, NEW, NOT_ASKED, NOT_DONE, STEP, Mark
 
-ROW_KEYS = "1234567890ABCDEFGHIJKLMNOPQRSTUVWXYZ"
+# Rows have keys without Shift, and none that means something else in the list: who wants a row must
+# not close the sheet instead.
+ROW_KEYS = "1234567890cdefghijklmnoprtuvwxyzCDEFGHIJKLMNOPRTUVWXYZ"
+FIX_KEYS = "1234567890ABCDEFGHIJKLMNOPQRSTUVWXYZ"
 ALL_ALONE, NONE_DONE, UNASKED, SKIP, BACK, STOP, TYPE, MORE = "a", "n", "x", "s", "b", "q", "t", "+"
 KEEP = "\n"
 # Letters that mean something else; a word for help gets another of its own.
@@ -84,7 +87,7 @@ def help_keys(prompts: Sequence[str]) -> dict[str, str]:
 
 def fix_keys(slot: Slot) -> str:
     """The key of each fix of a sentence, in order: its number on the key of the day."""
-    return "".join(ROW_KEYS[number - 1] for number in slot.key_numbers)
+    return "".join(FIX_KEYS[number - 1] for number in slot.key_numbers)
 
 
 @dataclass

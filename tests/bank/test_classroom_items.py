@@ -238,7 +238,7 @@ def test_good_rows_go_in_and_bad_ones_are_written_with_reasons(bank: Bank, tmp_p
         write(tmp_path / "x.csv", HEADER + rows), keep_good=tmp_path / "bad.csv"
     )
     assert brought.added == 1
-    with (tmp_path / "bad.csv").open(encoding="utf-8", newline="") as file:
+    with (tmp_path / "bad.csv").open(encoding="utf-8-sig", newline="") as file:
         refused = list(csv.DictReader(file))
     assert [(row["row"], row["column"]) for row in refused] == [
         ("3", "kind"),

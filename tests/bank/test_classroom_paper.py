@@ -12,6 +12,7 @@ from pypdf import PdfReader
 from bank.classroom_paper import checked_page_settings, page_settings
 from bank.classroom_proof import proof_items
 from bank.item import BankError
+from bank.morning.routine import MorningStep, Routine
 from bank.page import key_pdf
 
 
@@ -78,14 +79,23 @@ def test_starters_and_word_boxes_are_for_those_who_have_that_support(bank):
 
 
 def test_the_teachers_words_and_days_are_on_the_page(bank):
-    bank.paper.change_settings(
-        stuck="Wave.", steps=("Coat", "Page"), specials={"monday": "Music", "2026-09-21": "Trip"}
-    )
+    bank.paper.change_settings(stuck="Wave.", specials={"monday": "Music", "2026-09-21": "Trip"})
     assert bank.paper.day(MONDAY).stuck == "Wave."
-    assert bank.paper.day(MONDAY).steps == ("Coat", "Page")
     assert bank.paper.day(MONDAY).specials == ("Music",)
     assert bank.paper.day(dt.date(2026, 9, 21)).specials == ("Trip",)
     assert bank.paper.day(dt.date(2026, 9, 15)).specials == ()
+
+
+def test_the_boxes_on_the_page_are_the_steps_that_are_marked(stocked):
+    def marked():
+        sheet = stocked.marks.sheets(MONDAY, ["K4"])[0][1]
+        return tuple(slot.text for slot in sheet.slots if slot.kind == "step")
+
+    stocked.days.draw(MONDAY)
+    assert stocked.paper.day(MONDAY).steps == marked() != ()
+    coat = MorningStep("coat", "Coat on the hook", 2)
+    stocked.morning.keep_routine(Routine((coat, MorningStep("page", "Binder page", 15))))
+    assert stocked.paper.day(MONDAY).steps == marked() == ("Coat on the hook", "Binder page")
 
 
 def with_topic(bank, picture):

@@ -114,6 +114,43 @@ def test_a_file_that_is_no_list_of_items_is_refused_in_one_line(
     assert "\n" not in str(refused.value)
 
 
+@pytest.mark.parametrize(
+    "content",
+    [
+        "kind;text;theme\r\nquestion;Can a fish swim?;animals; nature\r\n".replace(
+            "animals; nature", '"animals; nature"'
+        ),
+        "kind\ttext\ttheme\r\nquestion\tCan a fish swim?\tanimals; nature\r\n",
+        "kind,text,theme,,\r\nquestion,Can a fish swim?,animals; nature,,\r\n,,,,\r\n,,,,\r\n",
+        "row,column,reason,kind,text,theme\r\n"
+        "7,text,too long,question,Can a fish swim?,animals; nature\r\n",
+    ],
+    ids=["semicolons", "tabs", "empty cells at the end", "a mended file of refused rows"],
+)
+def test_a_sheet_comes_in_as_spreadsheets_write_it(tmp_path: Path, content: str) -> None:
+    (row,) = read_rows(write(tmp_path / "x.csv", content.encode()))
+    assert row.wrong is None
+    assert (row.fields["text"], row.fields["themes"]) == ("Can a fish swim?", ("animals", "nature"))
+
+
+def test_a_specialists_own_columns_are_left_out_where_she_says_so(tmp_path: Path) -> None:
+    path = write(tmp_path / "x.csv", b"page,kind,text,for\n3,question,Can a fish swim?,K4\n")
+    with pytest.raises(BankError, match="no column 'page'.*--skip-unknown"):
+        list(read_rows(path))
+    (row,) = read_rows(path, skip_unknown=True)
+    assert dict(row.cells) == {"kind": "question", "text": "Can a fish swim?"}
+
+
+def test_a_spreadsheet_is_told_of_letters_with_accents(tmp_path: Path) -> None:
+    plain, accents = tmp_path / "plain.csv", tmp_path / "accents.csv"
+    write_rows(plain, [make_item(1)])
+    write_rows(accents, [make_item(1, text="Where is the café?")])
+    assert plain.read_bytes().startswith(b"id,")
+    assert accents.read_bytes().startswith(b"\xef\xbb\xbfid,")
+    assert next(read_rows(accents)).fields["text"] == "Where is the café?"
+    assert {path.name for path in tmp_path.iterdir()} == {"plain.csv", "accents.csv"}
+
+
 def test_a_byte_order_mark_is_no_part_of_the_header(tmp_path: Path) -> None:
     content = "\ufeffkind,text\r\nquestion,Can a fish swim?\r\n".encode()
     assert next(read_rows(write(tmp_path / "x.csv", content))).fields["text"] == "Can a fish swim?"
@@ -129,7 +166,7 @@ def test_a_byte_order_mark_is_no_part_of_the_header(tmp_path: Path) -> None:
         ("question,Can a fish swim?,,one", "choices"),
         ("question,Can a fish swim?,,a | b | c | d | e", "choices"),
         ("question," + "x" * 1_000_000 + ",,", "text"),
-        ("question,Can a fish swim?,,,,,", "choices"),
+        ("question,Can a fish swim, or can it,,,walk?", "choices"),
     ],
 )
 def test_a_bad_row_is_named_by_its_number_and_column(tmp_path: Path, row: str, column: str) -> None:

@@ -52,6 +52,11 @@ def test_a_file_has_the_commands_that_it_is_looked_up_for() -> None:
     [
         (("draw", "2026-02-30"), "no date"),
         (("draw", "someday"), "no date"),
+        (("draw", "9999-12-31"), "too far away"),
+        (("draw", "0001-01-01"), "too far away"),
+        (("unused", "2/30/2026"), "no date"),
+        (("learner", "add", "K4", "--reads", "2", "--skill", "commas"), "comma-list"),
+        (("calendar", "--term", "2026-09-01..2026-06-01"), "a term ends on 2026-06-01"),
         (("dro",), "dro"),
         (("draw", "--colour"), "--colour"),
         (("find", "--level", "high"), "span of grades"),
@@ -88,6 +93,45 @@ def test_a_missing_bank_is_said_with_what_to_do(run: Run, command: str, tmp_path
     assert (ran.code, ran.out) == (2, "")
     assert "binderbank new" in ran.err
     assert list(tmp_path.iterdir()) == []
+
+
+def test_a_command_to_type_next_can_be_typed_as_it_stands(
+    run: Run, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    from cli.common import command_line
+
+    monkeypatch.setattr("sys.argv", [".venv/bin/binderbank"])
+    monkeypatch.setenv("PATH", "")
+    usual, other = Path("bank.sqlite3").absolute(), Path("my class/bank.sqlite3")
+    assert command_line(usual, "today") == ".venv/bin/binderbank today"
+    assert command_line(other, "key") == '.venv/bin/binderbank --bank "my class/bank.sqlite3" key'
+    missing = run("--bank", "class.sqlite3", "today").err
+    assert missing.rstrip().endswith("make one with: binderbank new class.sqlite3")
+
+
+def test_a_mistake_of_the_program_is_one_line_and_no_traceback(
+    run: Run, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    run("new")
+
+    def broken(*words: object) -> None:
+        raise ValueError("two\nlines")
+
+    monkeypatch.delenv("BINDERBANK_TRACE")
+    monkeypatch.setattr("bank.classroom_days.Days.key", broken)
+    ran = run("key")
+    assert (ran.code, ran.out) == (2, "")
+    assert ran.err.startswith("binderbank: a mistake of the program (ValueError: two lines)")
+    assert ran.err.count("\n") == 1
+
+
+@pytest.mark.parametrize("command", ["today", "level", "import", "board"])
+def test_each_paragraph_of_the_help_fills_its_lines(run: Run, command: str) -> None:
+    lines = run(command, "--help").out.splitlines()
+    said = [line.strip() for line in lines[: next(n for n, x in enumerate(lines) if "╭" in x)]]
+    for line, following in zip(said, said[1:], strict=False):
+        if line and following:
+            assert len(line) + 1 + len(following.split()[0]) > 78
 
 
 def test_the_bank_may_be_named_before_or_after_the_command(run: Run, tmp_path: Path) -> None:

@@ -121,6 +121,17 @@ def test_a_spreadsheet_goes_out_blank_and_comes_back_filled(drawn: Run, tmp_path
     assert refused.code == 1 and "row 2, mark: 'shouted'" in refused.err
 
 
+def test_a_spreadsheet_that_rewrote_the_dates_is_taken_all_the_same(
+    drawn: Run, tmp_path: Path
+) -> None:
+    drawn("mark", "--blank", "monday.csv")
+    path = tmp_path / "monday.csv"
+    text = path.read_text("utf-8").replace("2026-09-14", "9/14/2026").replace(",", ";")
+    path.write_text(text.replace("K4;question 1;", "K4;question 1;model"), "utf-8")
+    assert "1 learner marked" in drawn("mark", "--import", "monday.csv").out
+    assert marks(drawn, "K4") == {"question 0": "done model"}
+
+
 def test_a_day_without_a_set_cannot_be_marked(drawn: Run) -> None:
     refused = drawn("mark", "K4", "2026-09-15")
     assert refused.code == 2 and "there is no set for K4 on 2026-09-15" in refused.err

@@ -75,7 +75,8 @@ def test_the_key_as_a_pdf(run):
 
 
 def test_another_size_of_paper_is_remembered(run):
-    assert run("paper", "--size", "a4", "--step", "Coat", "--special", "monday=Music")[0] == 0
+    assert run("paper", "--size", "a4", "--special", "monday=Music")[0] == 0
+    assert run("routine", "--step", "Coat=2")[0] == 0
     code, said, _ = run("paper", "--json")
     told = json.loads(said)
     assert (told["size"], told["steps"], told["specials"]) == ("a4", ["Coat"], {"monday": "Music"})

@@ -82,3 +82,44 @@ def test_learners_are_listed_with_their_settings(ready: Run) -> None:
 def test_a_new_bank_is_not_made_over_an_old_one(ready: Run) -> None:
     assert ready("new").code == 2
     assert ready("learner", "list").code == 0
+
+
+def test_a_day_without_school_says_which_is_the_next(ready: Run) -> None:
+    saturday = ready("draw", "2026-09-19")
+    assert saturday.code == 2 and "the next is 2026-09-21" in saturday.err
+
+
+@pytest.mark.parametrize("said", ["2026-09-14", "9/14/2026", "09/14/26"])
+def test_a_date_may_be_written_as_in_a_letter(ready: Run, said: str) -> None:
+    assert ready("draw", said, "--json").json["day"] == DAY
+
+
+def test_a_weekday_may_be_short(ready: Run) -> None:
+    assert (
+        ready("draw", "Mon", "--json").json["day"] == ready("draw", "monday", "--json").json["day"]
+    )
+
+
+def test_a_theme_to_avoid_that_no_item_has_is_said(ready: Run) -> None:
+    wrong = ready("learner", "change", "K4", "--avoid", "Theme 1")
+    assert wrong.code == 0
+    assert "no item has the theme 'theme 1' yet, so it keeps nothing away" in wrong.err
+    assert "theme1" in wrong.err
+    assert ready("learner", "change", "K4", "--avoid", "Theme2").err == ""
+
+
+def test_the_list_of_learners_says_how_they_answer_and_when_they_are_away(ready: Run) -> None:
+    ready("learner", "change", "K4", "--mode", "circles")
+    ready("learner", "away", "K4", "2099-12-01", "2099-12-03")
+    ready("learner", "away", "K4", "2020-12-01")
+    shown = ready("learner", "list").out
+    assert "circles" in shown
+    assert "K4 is away: 2099-12-01 to 2099-12-03\n" in shown
+
+
+def test_a_new_bank_can_start_with_the_items_that_come_along(run: Run, tmp_path: Path) -> None:
+    shown = run("new", "class.sqlite3", "--with-items").out
+    assert "questions" in shown and "learner add" in shown
+    with open_bank(tmp_path / "class.sqlite3") as bank:
+        assert bank.items.counts()["question"] >= 1500
+        assert len(bank.learners) == 0

@@ -134,6 +134,28 @@ def test_the_routine_is_in_the_teacher_s_words(ready: Run, tmp_path: Path) -> No
     assert "60 minutes" in ready("routine", DAY, "--plain").out
 
 
+@pytest.mark.parametrize(
+    ("content", "said"),
+    [
+        ("date,lunch\n2026-09-14,crème\n".encode("cp1252"), "UTF-8"),
+        (b"", "the columns are date and lunch"),
+        (b"day,food\n2026-09-14,Rice\n", "the columns are date and lunch"),
+        (b"date,lunch\n2026-09-14,Rice\nsoon,Beans\n", "row 3, column date: 'soon'"),
+    ],
+)
+def test_a_list_of_lunches_that_is_none_is_refused_in_one_line(
+    ready: Run, tmp_path: Path, content: bytes, said: str
+) -> None:
+    (tmp_path / "lunch.csv").write_bytes(content)
+    refused = ready("routine", DAY, "--lunches", "lunch.csv")
+    assert refused.code == 2 and said in refused.err and refused.err.count("\n") == 1
+
+
+def test_a_list_of_lunches_may_come_back_from_a_spreadsheet(ready: Run, tmp_path: Path) -> None:
+    (tmp_path / "lunch.csv").write_text("date,lunch\n9/14/2026,Rice and beans\n,\n")
+    assert "Rice and beans" in ready("routine", DAY, "--lunches", "lunch.csv").out
+
+
 def test_a_shelf_fills_the_baskets(ready: Run) -> None:
     assert "K1: 0 of 4" in ready("basket", DAY).err
     for n in range(3):

@@ -45,6 +45,15 @@ def test_a_learner_who_did_everything_alone_takes_one_key() -> None:
     assert len(marks) == 9 and all(mark.alone for mark in marks)
 
 
+def test_no_rows_key_closes_or_leaves_the_sheet_whatever_shift_does() -> None:
+    slots = [Slot("question", n, f"question {n}", f"q{n}") for n in range(20)]
+    slots += [Slot(STEP, n, f"step {n}", None, f"step-{n}") for n in range(10)]
+    rows = Sheet(MONDAY, slots, PROMPTS).row_keys
+    assert len(set(rows)) == 30
+    for key in {*rows.lower(), *rows.upper()}:
+        assert press(Sheet(MONDAY, slots, PROMPTS), key) == ""
+
+
 @pytest.mark.parametrize(
     ("keys", "not_alone"),
     [
@@ -142,7 +151,7 @@ def test_a_sheet_comes_back_from_its_marks_whatever_was_pressed(keys: str) -> No
 def test_more_rows_than_digits_have_letters() -> None:
     slots = [Slot(STEP, n, f"step {n}", part=f"s{n}") for n in range(12)]
     sheet = Sheet(MONDAY, slots, PROMPTS)
-    press(sheet, "0vBna")
+    press(sheet, "0vdna")
     found = {m.part: (m.outcome, m.help) for m in sheet.marks() if not m.alone}
     assert found == {"s9": ("done", "verbal"), "s11": ("not-done", "")}
     assert isinstance(sheet.marks()[0], Mark)
