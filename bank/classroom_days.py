@@ -161,8 +161,9 @@ class Days:
     ) -> list[SetView]:
         """The sets of a day, drawn where that is not done: the same whoever asks, and whenever.
 
-        `short` draws the short-morning set (None: on half days). `BankError` on a day without school
-        unless `anyway`, and where there is no learner.
+        `short` draws the short-morning set (None: on half days), also in place of a proposed set that
+        was drawn long. `BankError` on a day without school unless `anyway`, and where there is no
+        learner, or a bank that can only be read and has no set for one who is there.
         """
         everyone = self.learners()
         if not everyone:
@@ -174,12 +175,18 @@ class Days:
             following = rules.calendar.next_school_day(day)
             hint = f"; the next is {following}" if following else ""
             raise BankError(f"{day} is no school day ({off}){hint}; --anyway draws all the same")
+        known = day_sets(self.store, day)
+        here = {one.number for one in everyone if not one.is_away(day)} & asked
+        long = {n for n, one in known.items() if one.state == "proposed" and not one.short}
+        again = asked & long if short else ()
         if short is None:
             short = rules.calendar.is_half_day(day)
-        if asked - set(day_sets(self.store, day)) and self.store.writable:
+        if here - set(known) or again:
             from bank.choose.draw import Draw
 
             with self.store.writing():
+                for number in again:
+                    remove_set(self.store, number, day)
                 for made in Draw(self.store, day, rules, short).sets(everyone):
                     if made.learner in asked:
                         write_set(self.store, made)
@@ -232,11 +239,7 @@ class Days:
     def swap(
         self, code: str, day: dt.date, slot: str, reason: str, item: str = ""
     ) -> tuple[GivenView, GivenView]:
-        """Replace one item of a learner's set; returns what was and what is now.
-
-        By the next best, or by `item` where it suits the learner. `slot` is `sentence`, `topic`, or
-        `question` with a number from 1. `BankError` where nothing fits; the set is then as it was.
-        """
+        """Replace one item of a learner's set; see `bank.classroom_swap.swap`."""
         from bank.classroom_swap import swap
 
         return swap(self, code, day, slot, reason, item)

@@ -56,13 +56,13 @@ class Items:
         )
         return {row[0]: row[1] for row in rows}
 
-    def themes(self) -> set[str]:
-        """Every theme that an item has which is not retired."""
+    def tags(self) -> list[tuple[str, str, int]]:
+        """Each tag that is in use, as family, value and how many items have it; retired ones aside."""
         rows = self.store.rows(
-            "SELECT DISTINCT tag.value FROM tag JOIN item ON item.id = tag.item"
-            " WHERE tag.family = 'theme' AND item.state != 'retired'"
+            "SELECT family, value, count(*) FROM tag JOIN item ON item.id = tag.item"
+            " WHERE item.state != 'retired' GROUP BY 1, 2 ORDER BY 1, 3 DESC, 2"
         )
-        return {row[0] for row in rows}
+        return [(row[0], row[1], row[2]) for row in rows]
 
     def get(self, item_id: str) -> Item:
         return get_item(self.store, item_id)

@@ -23,7 +23,11 @@ _SLOT_NAMES = {"q": "question", "s": "sentence", "t": "topic"}
 def swap(
     days: Days, code: str, day: dt.date, slot: str, reason: str, item: str = ""
 ) -> tuple[GivenView, GivenView]:
-    """Replace one item of a learner's set and keep the reason; see `Days.swap`."""
+    """Replace one item of a learner's set and keep the reason; returns what was and what is now.
+
+    By the next best, or by `item` where it suits the learner. `slot` is `sentence`, `topic`, or
+    `question` with a number from 1. `BankError` where nothing fits; the set is then as it was.
+    """
     learner = days.learners([code])[0]
     kind, position = read_slot(slot)
     reason = clean_text(reason, "the reason")

@@ -22,8 +22,6 @@ PEOPLE = {
     "words": ("sort", "shelf", "basket"),
     "specialist": (
         "add",
-        "import",
-        "export",
         "find",
         "show",
         "tag",
@@ -31,8 +29,8 @@ PEOPLE = {
         "retire",
         "level-as",
         "relevel",
-        "conflicts",
     ),
+    "exchange": ("import", "export", "conflicts"),
     "checking": ("check", "object"),
     "ahead": ("plan", "share", "stock"),
     "making": ("make-errors",),
@@ -44,6 +42,7 @@ PEOPLE = {
     "paper": ("pages", "strips", "board", "paper", "forget-prints", "picture"),
 }
 
+STOPPED = 130  # the exit code of a command that Control-C stopped, as shells know it
 # An environment variable for developers: a mistake of the program is raised, not only said.
 TRACE = "BINDERBANK_TRACE"
 
@@ -110,15 +109,14 @@ def _run(words: list[str]) -> int:
     named_bank[0] = None
     try:
         result = build(_command_of(words))(words, standalone_mode=False, prog_name="binderbank")
+        if result == STOPPED:  # typer turns Control-C into this code
+            _say_stopped()
         return result if isinstance(result, int) else 0
     except BankError as error:
         say(f"binderbank: {error}", to_errors=True)
     except KeyboardInterrupt:
-        say(
-            "binderbank: stopped; the bank is as it was after the last finished step",
-            to_errors=True,
-        )
-        return 130
+        _say_stopped()
+        return STOPPED
     except BrokenPipeError:
         sys.stderr.close()
         return 0
@@ -135,6 +133,13 @@ def _run(words: list[str]) -> int:
         else:
             _say_unforeseen(error)
     return REFUSED
+
+
+def _say_stopped() -> None:
+    if sys.stdout.isatty():
+        sys.stdout.write("\n")  # a screen of marks or a question may stand there, unfinished
+        sys.stdout.flush()
+    say("binderbank: stopped; the bank is as it was after the last finished step", to_errors=True)
 
 
 def _say_unforeseen(error: Exception) -> None:

@@ -180,7 +180,7 @@ def _themes_of_nothing(bank: Bank, avoid: Sequence[str]) -> list[str]:
         return []
     import difflib
 
-    known = bank.items.themes()
+    known = {value for family, value, _ in bank.items.tags() if family == "theme"}
     lines = []
     for theme in (one.strip().lower() for one in avoid):
         if theme not in known:

@@ -1,9 +1,8 @@
-"""The specialist's commands: add, bring in, tag, find, place and send out items."""
+"""The specialist's commands: add, find, tag, change and place items."""
 
 from __future__ import annotations
 
 import sys
-from pathlib import Path
 from typing import Any
 
 import typer
@@ -11,9 +10,7 @@ import typer
 from bank.item import KINDS, STATES, BankError
 from cli.common import (
     DONE,
-    IN_PART,
     JSON,
-    REFUSED,
     SPECIALIST,
     add_commands,
     console,
@@ -24,6 +21,7 @@ from cli.common import (
     use_bank,
 )
 
+NO_BREAK = "\u00a0"
 ITEM = typer.Argument(..., metavar="ITEM", help="The item's id.")
 ITEMS = typer.Argument(..., metavar="ITEM...", help="The items' ids.")
 
@@ -31,8 +29,6 @@ ITEMS = typer.Argument(..., metavar="ITEM...", help="The items' ids.")
 def register(app: typer.Typer, only: str = "") -> None:
     commands: dict[str, Any] = {
         "add": add,
-        "import": bring_in,
-        "export": send_out,
         "find": find,
         "show": show,
         "tag": tag,
@@ -40,7 +36,6 @@ def register(app: typer.Typer, only: str = "") -> None:
         "retire": retire,
         "level-as": level_as,
         "relevel": relevel,
-        "conflicts": conflicts,
     }
     add_commands(app, SPECIALIST, commands, only)
 
@@ -181,88 +176,6 @@ def item_dict(item: Any, twins: list[str]) -> dict[str, Any]:
     }
 
 
-def bring_in(
-    path: Path = typer.Argument(..., metavar="FILE", help="A .csv or .jsonl file."),
-    kind: str = typer.Option("", "--kind", help="The kind of rows that do not say it."),
-    keep_good: bool = typer.Option(
-        False, "--keep-good", help="Import the good rows; write the others to FILE.refused.csv."
-    ),
-    skip_unknown: bool = typer.Option(
-        False, "--skip-unknown", help="Leave out columns that the bank has no place for."
-    ),
-    as_json: bool = JSON,
-) -> int:
-    """Import items: rows with an id that the bank has update it, others are added.
-
-    All or nothing, unless --keep-good. Columns: kind, text, theme, question_word, answer, choices,
-    starter, words, season, picture, faulty, note, source, author, level_as, state, id.
-
-    Example: binderbank import questions.csv --kind question
-    """
-    if kind and kind not in KINDS:
-        raise BankError(f"{kind!r} is no kind; it is one of {', '.join(KINDS)}")
-    refused = path.with_name(path.name + ".refused.csv") if keep_good else None
-    with use_bank() as bank, progress("levelling and checking", _lines(path)) as step:
-        done = bank.items.bring_in(path, kind, refused, step, skip_unknown)
-    if as_json:
-        print_json(
-            {
-                "added": done.added,
-                "updated": done.updated,
-                "unchanged": done.unchanged,
-                "drafts": done.drafts,
-                "conflicts": done.conflicts,
-                "refused": [
-                    {"row": row.number, "column": row.wrong[0], "reason": row.wrong[1]}
-                    for row in done.refused
-                    if row.wrong
-                ],
-            }
-        )
-    else:
-        say(f"{done.added} added, {done.updated} updated, {done.unchanged} unchanged")
-        if done.drafts:
-            say(
-                f"{done.drafts} of them are drafts; what must be fixed: binderbank check --must-fix"
-            )
-        for item_id in done.conflicts:
-            say(f"both sides changed {item_id}; see: binderbank conflicts")
-        if done.refused:
-            many = "row" if len(done.refused) == 1 else "rows"
-            say(f"{len(done.refused)} {many} refused, with the reasons in {refused}")
-            say("mend them there, then import that file; the good rows are in the bank")
-    if done.refused and not (done.added or done.updated or done.unchanged):
-        return REFUSED
-    return IN_PART if done.refused or done.conflicts else 0
-
-
-def _lines(path: Path) -> int | None:
-    try:
-        with path.open("rb") as file:
-            return sum(chunk.count(b"\n") for chunk in iter(lambda: file.read(1 << 20), b""))
-    except OSError:
-        return None
-
-
-def send_out(
-    path: Path = typer.Argument(..., metavar="FILE", help="A .csv or .jsonl file."),
-    kind: str = typer.Option("", "--kind", help="Only this kind."),
-    plain: bool = typer.Option(
-        False, "--plain", help="Leave out what the program wrote for itself."
-    ),
-) -> int:
-    """Export items to CSV or JSON Lines: what `import` takes back.
-
-    Example: binderbank export bank.csv
-    """
-    from bank.store_items import Query
-
-    with use_bank() as bank:
-        count = bank.items.send_out(path, Query(kind=kind) if kind else None, plain)
-    say(f"{count} items written to {path}")
-    return 0
-
-
 def find(
     words: list[str] = typer.Argument(None, metavar="[WORDS]", help="Words of the item."),
     kind: str = typer.Option("", "--kind", help="question, sentence, topic or sort."),
@@ -305,20 +218,42 @@ def find(
 
 
 def tag(
-    item_ids: list[str] = ITEMS,
+    item_ids: list[str] = typer.Argument(None, metavar="[ITEM...]", help="The items' ids."),
     put: list[str] = typer.Option([], "--add", help="FAMILY:VALUE, such as theme:food."),
     take: list[str] = typer.Option([], "--remove", help="FAMILY:VALUE."),
+    as_json: bool = JSON,
 ) -> int:
-    """Add or take away tags: theme, season, question-word, note.
+    """Add or take away tags: theme, season, question-word, note. Without items: the tags in use.
 
     Example: binderbank tag q0001 q0002 --add theme:weather --add season:12-01..02-28
     """
-    if not put and not take:
-        raise BankError("say what to tag: --add theme:food or --remove theme:food")
+    if not item_ids and not put and not take:
+        with use_bank() as bank:
+            return _show_tags(bank.items.tags(), as_json)
+    if not item_ids or not (put or take):
+        raise BankError("say what to tag, and how: binderbank tag ITEM --add theme:food")
     with use_bank() as bank:
         count = bank.items.tag(item_ids, put, take)
-    say(f"{count} items tagged")
+    if as_json:
+        print_json({"tagged": count})
+    else:
+        say(f"{count} item{'' if count == 1 else 's'} tagged")
     return 0
+
+
+def _show_tags(tags: list[tuple[str, str, int]], as_json: bool) -> int:
+    if as_json:
+        print_json(
+            {"tags": [dict(zip(("family", "value", "items"), one, strict=True)) for one in tags]}
+        )
+        return DONE
+    if not tags:
+        say("no item has a tag yet")
+    for family in ("theme", "question-word", "skill"):
+        named = [f"{value}{NO_BREAK}({count})" for one, value, count in tags if one == family]
+        if named:
+            say(f"{family}: {', '.join(named)}")
+    return DONE
 
 
 def change(
@@ -401,34 +336,4 @@ def relevel(
         with progress("levelling and checking", total) as step:
             count = bank.items.relevel(everything, step)
     say(f"{count} items brought up to date")
-    return 0
-
-
-def conflicts(
-    number: int = typer.Argument(None, metavar="[NUMBER]", help="The conflict to settle."),
-    take: str = typer.Option("", "--take", help="`theirs` or `ours`."),
-    as_json: bool = JSON,
-) -> int:
-    """List items that both sides of an exchange changed, and settle them one by one.
-
-    Example: binderbank conflicts 1 --take theirs
-    """
-    with use_bank() as bank:
-        if number is not None:
-            if take not in ("theirs", "ours"):
-                raise BankError("say which to keep: --take theirs or --take ours")
-            item = bank.items.settle(number, take == "theirs")
-            say(f"{item.id} settled: {item.text}")
-            return 0
-        waiting = bank.items.conflicts()
-        ours = {one["id"]: bank.items.get(one["id"]).text for one in waiting}
-    if as_json:
-        print_json({"conflicts": [{**one, "ours": ours[one["id"]]} for one in waiting]})
-        return 0
-    if not waiting:
-        say("no conflicts")
-    for one in waiting:
-        say(f"{one['number']}  {one['id']}")
-        say(f"   ours:   {ours[one['id']]}")
-        say(f"   theirs: {one['theirs'].get('text', '')}")
     return 0

@@ -125,6 +125,8 @@ def _draw(
     screen.print()
     for one in sets:
         show_set(screen, one, why)
+    if short and (long := [one.learner.code for one in sets if not one.short]):
+        say(f"not short, since they are {sets[0].state} already: {', '.join(long)}", to_errors=True)
     if line := shared_line(sets):
         say(line)
     if away:

@@ -125,6 +125,20 @@ def test_a_mistake_of_the_program_is_one_line_and_no_traceback(
     assert ran.err.count("\n") == 1
 
 
+def test_a_command_that_is_stopped_says_how_the_bank_is(
+    run: Run, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    run("new")
+
+    def stopped(*words: object) -> None:
+        raise KeyboardInterrupt
+
+    monkeypatch.setattr("bank.classroom_days.Days.key", stopped)
+    ran = run("key")
+    assert ran.code == 130
+    assert ran.err == "binderbank: stopped; the bank is as it was after the last finished step\n"
+
+
 @pytest.mark.parametrize("command", ["today", "level", "import", "board"])
 def test_each_paragraph_of_the_help_fills_its_lines(run: Run, command: str) -> None:
     lines = run(command, "--help").out.splitlines()

@@ -76,6 +76,18 @@ def test_items_are_tagged_placed_retired_and_found(ready: Run) -> None:
     assert "no conflicts" in ready("conflicts").out
 
 
+def test_the_tags_in_use_are_listed_with_how_many_items_have_them(ready: Run) -> None:
+    item = ready("add", "question", "Is ice hot?", "--theme", "weather", "--json").json["id"]
+    ready("add", "topic", "A red hat", "--theme", "weather", "--theme", "clothes")
+    shown = ready("tag").out
+    assert "theme: weather (2), clothes (1)" in " ".join(shown.split())
+    assert {"family": "theme", "value": "clothes", "items": 1} in ready("tag", "--json").json[
+        "tags"
+    ]
+    assert ready("tag", item, "--add", "theme:food").out == "1 item tagged\n"
+    assert ready("tag", item).code == 2 and ready("tag", "--add", "theme:food").code == 2
+
+
 def test_a_sensitive_theme_is_offered_as_a_tag_and_does_not_block(ready: Run) -> None:
     shown = ready("add", "question", "What does your dad cook for you?")
     assert "--add theme:family" in " ".join(shown.out.split())

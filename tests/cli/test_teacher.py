@@ -1,3 +1,4 @@
+import os
 from collections.abc import Callable
 from pathlib import Path
 
@@ -123,3 +124,28 @@ def test_a_new_bank_can_start_with_the_items_that_come_along(run: Run, tmp_path:
     with open_bank(tmp_path / "class.sqlite3") as bank:
         assert bank.items.counts()["question"] >= 1500
         assert len(bank.learners) == 0
+
+
+def test_a_short_morning_that_is_heard_of_late_makes_the_proposed_sets_short(ready: Run) -> None:
+    whole = ready("draw", DAY, "--json").json["sets"][0]["items"]
+    short = ready("draw", DAY, "--short", "--json").json["sets"][0]["items"]
+    assert [item["kind"] for item in short] == ["question"] * 3 + ["sentence"]
+    assert [item["item"] for item in short[:3]] == [item["item"] for item in whole[:3]]
+    ready("draw", DAY, "--undo")
+    ready("draw", DAY)
+    ready("pages", DAY)
+    with open_bank() as bank:
+        bank.days.printed(MONDAY)
+    printed = ready("draw", DAY, "--short")
+    assert "not short, since they are printed already: K4" in printed.err
+    assert "      5  " in printed.out
+
+
+def test_a_bank_that_can_only_be_read_says_that_nothing_is_drawn(
+    ready: Run, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    ready("draw", DAY)
+    monkeypatch.setattr("bank.store.os.access", lambda path, mode: mode != os.W_OK)
+    assert "K4" in ready("draw", DAY).out
+    refused = ready("draw", "2026-09-15")
+    assert (refused.code, refused.out) == (2, "") and "read-only" in refused.err
