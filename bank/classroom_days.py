@@ -172,9 +172,10 @@ class Days:
         rules = self.rules()
         off = rules.calendar.why_off(day)
         if off and not anyway:
-            following = rules.calendar.next_school_day(day)
-            hint = f"; the next is {following}" if following else ""
-            raise BankError(f"{day} is no school day ({off}){hint}; --anyway draws all the same")
+            after = rules.calendar.next_school_day(day) or "not in the calendar"
+            raise BankError(
+                f"{day} is no school day ({off}); the next is {after}; --anyway draws all the same"
+            )
         known = day_sets(self.store, day)
         here = {one.number for one in everyone if not one.is_away(day)} & asked
         long = {n for n, one in known.items() if one.state == "proposed" and not one.short}

@@ -15,7 +15,7 @@ from bank.learner import grade_word
 from bank.skill import SKILLS
 from cli.common import table
 
-SLOT_NAMES = {"question": "Questions", "sentence": "sentence to fix", "topic": "topic"}
+SLOT_NAMES = {"question": "questions", "sentence": "sentence to fix", "topic": "topic"}
 
 
 def show_set(screen: Console, one: SetView, why: bool = False) -> None:
@@ -43,28 +43,40 @@ def show_set(screen: Console, one: SetView, why: bool = False) -> None:
     screen.print(Text("\n".join([*lines, ""])))
 
 
-def shared_line(sets: Sequence[SetView]) -> str:
-    """Who shares what today, and who has their own, in one line."""
-    said = []
+def shared_lines(sets: Sequence[SetView]) -> list[str]:
+    """Who shares what today, and who has their own: a line for slots that are shared alike."""
+    alike: dict[str, list[str]] = {}
     for kind, name in SLOT_NAMES.items():
-        circles: dict[tuple[str, ...], None] = {}
-        for one in sets:
-            with_me = {
-                code
-                for part in one.of(kind)
-                if not part.why.get("swapped")
-                for code in part.why.get("shared_with", ())
-            }
-            if one.of(kind):
-                circles[tuple(sorted({one.learner.code, *with_me}))] = None
-        together = [" and ".join(codes) for codes in circles if len(codes) > 1]
-        alone = [codes[0] for codes in circles if len(codes) == 1]
-        parts = [f"{one} share" for one in together]
-        if alone and together:
-            parts.append(f"{' and '.join(alone)} on their own (the band stands apart)")
-        if parts:
-            said.append(f"{name}: {', '.join(parts)}")
-    return "; ".join(said)
+        if said := _shared(sets, kind):
+            alike.setdefault(said, []).append(name)
+    return [f"{in_a_list(names).capitalize()}: {said}" for said, names in alike.items()]
+
+
+def _shared(sets: Sequence[SetView], kind: str) -> str:
+    circles: dict[tuple[str, ...], None] = {}
+    for one in sets:
+        with_me = {
+            code
+            for part in one.of(kind)
+            if not part.why.get("swapped")
+            for code in part.why.get("shared_with", ())
+        }
+        if one.of(kind):
+            circles[tuple(sorted({one.learner.code, *with_me}))] = None
+    together = [f"{in_a_list(codes)} share" for codes in circles if len(codes) > 1]
+    alone = [codes[0] for codes in circles if len(codes) == 1]
+    if alone and together:
+        together.append(f"{in_a_list(alone)} on their own (the band stands apart)")
+    return "; ".join(together)
+
+
+def in_a_list(words: Sequence[str]) -> str:
+    """Words in a list as one says it.
+
+    >>> in_a_list(["A1"]), in_a_list(["A1", "A2"]), in_a_list(["A1", "A2", "B3"])
+    ('A1', 'A1 and A2', 'A1, A2 and B3')
+    """
+    return " and ".join([", ".join(words[:-1]), words[-1]] if len(words) > 1 else words)
 
 
 LABEL, LEVEL = 7, 14  # columns at the left and the right of a set

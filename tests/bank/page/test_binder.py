@@ -173,6 +173,28 @@ def test_nothing_runs_over_the_edge_and_nothing_is_cut(day, read, tmp_path, pape
         assert picture.getextrema() == (255, 255), sheet.name
 
 
+@pytest.mark.parametrize("size", range(24, 37, 2))
+def test_no_line_of_an_answer_is_left_alone_on_a_sheet(day, read, size):
+    """A sheet with lines has the words that they go on from, too."""
+    words = ("extraordinary", "neighborhood", "cafeteria", "friend", "afternoon", "understanding")
+    topic = PageTopic(
+        "Advice for a student who is nervous about going to a new school in the middle of the winter"
+        " without knowing a single other person there",
+        starter="If I were going to a new school in the middle of winter I would",
+        word_box=words,
+    )
+    asked = (PageQuestion("Is it hot?"),)
+    pages = [
+        LearnerPage("K4", size=size, lines=RuledLines("wide", n), questions=asked, topic=topic)
+        for n in range(1, 7)
+    ]
+    sheets = ["".join(sheet.split()) for sheet in read(binder_pages(day, pages, "a4")).pages]
+    lasts = [
+        one for one, after in zip(sheets, [*sheets[1:], ""], strict=True) if "page1of" in after
+    ]
+    assert all("winterIwould" in last for last in [*lasts, sheets[-1]])
+
+
 def test_on_both_sides_each_learner_begins_on_a_sheet_of_their_own(day, learners, read):
     sheets = read(binder_pages(day, learners, duplex=True))
     first = [at for at, text in enumerate(sheets.pages) if "page 1 of" in text]
