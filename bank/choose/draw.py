@@ -12,7 +12,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from bank.choose.ladder import EASIER, IN_BAND, SEEN, Choice, climb_down
-from bank.choose.mix import Mixture
+from bank.choose.mix import Mixture, Service, serves_all_alike
 from bank.choose.rules import PLURALS, REVIEW, SINGULARS, SLOTS, Rules
 from bank.choose.share import Circle, circles, own
 from bank.item import Item
@@ -87,7 +87,7 @@ class Draw:
         self, circle: Circle, kind: str, count: int, mixture: Mixture, but_not: frozenset[str]
     ) -> list[Choice]:
         """Up to `count` items for the circle, each with its rung and what it was chosen over."""
-        service = self._service(circle) if kind == "sentence" else lambda candidate: 0.0
+        service = self._service(circle) if kind == "sentence" else serves_all_alike
         return climb_down(self.store, self.want(circle, kind, but_not), count, mixture, service)
 
     def give(
@@ -273,8 +273,9 @@ class Draw:
             }
         return self.overdue[learner.number]
 
-    def _service(self, circle: Circle):  # type: ignore[no-untyped-def]
-        """How much a sentence serves the circle: its skills, one learner after the other.
+    def _service(self, circle: Circle) -> Service:
+        """How many of the circle have an error in a sentence that they were taught to mend, and how
+        much its skills serve them, one learner after the other.
 
         A skill in work counts one, a mastered one that is due again half, and so much of one more
         as there are errors that the learner was taught to mend, of those that they should get.
@@ -290,15 +291,16 @@ class Draw:
             if one.skills and self.mix:
                 taught.append((frozenset(one.skills), one.errors))
         if not wanted and not taught:
-            return lambda candidate: 0.0
+            return serves_all_alike
 
-        def serves(candidate: Candidate) -> float:
+        def serves(candidate: Candidate) -> tuple[int, float]:
             rows = self.store.rows(
                 "SELECT value FROM tag WHERE item = ? AND family = 'skill'", (candidate.item,)
             )
             skills = {row[0] for row in rows}
+            can = sum(not skills.isdisjoint(mine) for mine, _ in taught)
             share = sum(min(len(skills & mine), errors) / errors for mine, errors in taught)
-            return sum(wanted.get(skill, 0.0) for skill in skills) + share
+            return can, sum(wanted.get(skill, 0.0) for skill in skills) + share
 
         return serves
 

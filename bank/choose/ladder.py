@@ -7,10 +7,10 @@ of what was seen lately.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from dataclasses import replace
 
-from bank.choose.mix import Mixture, best_two
+from bank.choose.mix import Mixture, Service, best_two, serves_all_alike
 from bank.store import Store
 from bank.store_items import twins_of
 from bank.store_sets import Candidate, Want, seen_before, unseen
@@ -29,7 +29,7 @@ def climb_down(
     want: Want,
     count: int,
     mixture: Mixture,
-    service: Callable[[Candidate], float] = lambda candidate: 0.0,
+    service: Service = serves_all_alike,
 ) -> list[Choice]:
     """Up to `count` items, each with its rung and the ids of the next best that it was chosen over."""
     taken: list[Choice] = []

@@ -2,7 +2,8 @@
 
 The season that ends first goes first (earliest deadline first fills the most slots when seasons are
 windows: F. Glover, "Maximum matching in a convex bipartite graph", Naval Research Logistics
-Quarterly 14, 1967). Among equals, question words and themes are mixed.
+Quarterly 14, 1967), but no season brings a sentence whose errors a learner was not taught to mend,
+where there is one that can be done. Among equals, question words and themes are mixed.
 """
 
 from __future__ import annotations
@@ -14,6 +15,8 @@ from heapq import nsmallest
 
 from bank.store_sets import Candidate
 
+# How many of those who share can do something with a candidate, and how much it serves them in all.
+Service = Callable[[Candidate], tuple[int, float]]
 MOST_OF_A_THEME = 2  # in one set
 NO_SEASON = 10_000  # days: later than any season's end
 
@@ -48,23 +51,30 @@ class Mixture:
         return (count + 1) / self.goals.get(word, 1.0), self.themes[candidate.theme]
 
 
+def serves_all_alike(candidate: Candidate) -> tuple[int, float]:
+    return 0, 0.0
+
+
 def best_two(
     candidates: Iterable[Candidate],
     mixture: Mixture,
     start: int,
-    service: Callable[[Candidate], float] = lambda candidate: 0.0,
+    service: Service = serves_all_alike,
 ) -> list[Candidate]:
     """The one to take and the one it is chosen over, as far as there are any.
 
-    What was seen longest ago, then season, then what serves most, then what mixes, then the shuffle.
+    What was seen longest ago, then what more of them can do, then season, then what serves most, then
+    what mixes, then the shuffle.
     """
 
     def order(candidate: Candidate) -> tuple[object, ...]:
         ends_in = NO_SEASON if candidate.ends_in is None else candidate.ends_in
+        can, serves = service(candidate)
         return (
             candidate.last_seen or "",
+            -can,
             ends_in,
-            -service(candidate),
+            -serves,
             *mixture.crowding(candidate),
             (candidate.place - start) % 2**62,
             candidate.item,

@@ -187,6 +187,26 @@ def test_a_sentence_without_any_taught_skill_is_said_and_has_the_fewest_errors(
     assert "capital-first, end-mark, tense" in note
 
 
+def test_a_season_that_ends_soon_brings_no_sentence_that_was_not_taught(stocked: Bank) -> None:
+    """Where the bank has one in the band whose errors the learner can mend."""
+    fix = {"skill": "comma-date", "wrong": "", "right": ","}
+    seasonal = make_item(
+        90,
+        "sentence",
+        1.0,
+        seasons=("09-01..09-16",),
+        versions=(Version("Only commas", (fix,)),),
+    )
+    put(stocked, seasonal)
+    stocked.learners.change("K4", skills={"end-mark": "taught"})
+    (one,) = stocked.days.draw(MONDAY, ["K4"])
+    assert one.of("sentence")[0].item != seasonal.id
+    stocked.learners.change("K4", skills={"comma-date": "taught"})
+    stocked.days.undo(MONDAY)
+    (one,) = stocked.days.draw(MONDAY, ["K4"])
+    assert one.of("sentence")[0].item == seasonal.id
+
+
 def test_the_board_and_the_key_show_the_errors_of_all_where_versions_do_not_nest(
     skilled: Bank,
 ) -> None:
