@@ -118,7 +118,10 @@ def sort_paper(morning: Morning, items: Sequence[str], day: dt.date, paper: str)
         columns = tuple((column.heading, column.words) for column in sort.columns)
         sets.append(CardSet(f"{sort.title} ({item})", sort.cards, columns))
     if not sets:
-        raise BankError("there is no word sort to print; make one: binderbank sort make ai-ay")
+        raise BankError(
+            "nobody has a word sort that day: make one (binderbank sort make ai-ay), and say who has"
+            " mastered its pattern (binderbank sort mastered CODE --add ai-ay)"
+        )
     return sort_cards(day, sets, paper)
 
 

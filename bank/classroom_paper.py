@@ -144,6 +144,10 @@ class Paper:
         """The pages of the sets that are drawn, and a line for each picture that cannot be shown."""
         problems: list[str] = []
         sets = [one for one in self.days.sets(day, codes) if group in ("", one.learner.group)]
+        if not sets and group and self.days.sets(day, codes):
+            groups = sorted({one.group for one in self.days.learners() if one.group})
+            named = f"the groups are {', '.join(groups)}" if groups else "no learner has a group"
+            raise BankError(f"nobody in group {group!r} has a set on {day}; {named}")
         if not sets:
             raise BankError(f"nothing is drawn for {day}; draw it first: binderbank draw {day}")
         made = _with_boards([self._page(one, problems) for one in sets], sets)

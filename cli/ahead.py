@@ -20,6 +20,7 @@ from cli.common import (
     TEACHER,
     add_commands,
     console,
+    counted,
     day_title,
     print_json,
     progress,
@@ -160,7 +161,9 @@ def stock(
             from bank.choose.frames import frame_rows, write_frames
 
             count = write_frames(frames, frame_rows(bank.store, ahead))
-            say(f"{count} frames written to {frames}; fill the column text, then import it")
+            say(
+                f"{counted(count, 'frame')} written to {frames}; fill the column text, then import it"
+            )
             return 0
     if as_json:
         print_json(

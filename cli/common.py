@@ -95,6 +95,15 @@ def _plain(value: Any) -> Any:
     return str(value)
 
 
+def counted(count: int, one: str, more: str = "") -> str:
+    """How many of something there are, in words.
+
+    >>> counted(1, "item"), counted(2, "item"), counted(0, "copy", "copies")
+    ('1 item', '2 items', '0 copies')
+    """
+    return f"{count} {one if count == 1 else more or one + 's'}"
+
+
 def read_day(text: str) -> dt.date:
     """The day that `text` says: YYYY-MM-DD, today, tomorrow, or the next such weekday (also short)."""
     said = text.strip().lower()

@@ -14,6 +14,7 @@ from cli.common import (
     REFUSED,
     SPECIALIST,
     add_commands,
+    counted,
     print_json,
     progress,
     say,
@@ -73,8 +74,7 @@ def bring_in(
         for item_id in done.conflicts:
             say(f"both sides changed {item_id}; see: binderbank conflicts")
         if done.refused:
-            many = "row" if len(done.refused) == 1 else "rows"
-            say(f"{len(done.refused)} {many} refused, with the reasons in {refused}")
+            say(f"{counted(len(done.refused), 'row')} refused, with the reasons in {refused}")
             say("mend them there, then import that file; the good rows are in the bank")
     if done.refused and not (done.added or done.updated or done.unchanged):
         return REFUSED
@@ -104,7 +104,7 @@ def send_out(
 
     with use_bank() as bank:
         count = bank.items.send_out(path, Query(kind=kind) if kind else None, plain)
-    say(f"{count} items written to {path}")
+    say(f"{counted(count, 'item')} written to {path}")
     return 0
 
 

@@ -20,6 +20,7 @@ from cli.common import (
     REFUSED,
     SPECIALIST,
     add_commands,
+    counted,
     print_json,
     progress,
     say,
@@ -182,5 +183,9 @@ def _report(made: Sequence[dict[str, Any]], refused: Sequence[str], dry_run: boo
                 say(f"    {faulty}")
     for line in refused:
         say(f"left out: {line}", to_errors=True)
+    if not made and not refused:
+        say("no sentence waits for faulty versions")
+        return
+    versions = sum(len(one["versions"]) for one in made)
     done = "would be made" if dry_run else "in the bank"
-    say(f"{len(made)} sentences with {sum(len(one['versions']) for one in made)} versions {done}")
+    say(f"{counted(len(made), 'sentence')} with {counted(versions, 'faulty version')} {done}")

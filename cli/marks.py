@@ -19,6 +19,7 @@ from cli.common import (
     NARROWEST,
     TEACHER,
     add_commands,
+    counted,
     print_json,
     read_day,
     say,
@@ -99,7 +100,7 @@ def _blank(bank: Bank, day: dt.date, codes: Sequence[str], path: Path) -> int:
     rows = bank.marks.blank_rows(day, codes)
     write(path, rows)
     prompts = ", ".join(bank.marks.settings.prompts)
-    say(f"{len(rows)} rows for {day} in {path}")
+    say(f"{counted(len(rows), 'row')} for {day} in {path}")
     say(f"in the column mark: alone, {prompts}, not done, not asked; a fix: fixed or missed")
     say_next("then: ", bank.path, f"mark --import {path}")
     return DONE

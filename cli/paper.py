@@ -22,6 +22,7 @@ from cli.common import (
     add_commands,
     ask_yes,
     console,
+    counted,
     print_json,
     read_day,
     say,
@@ -298,7 +299,7 @@ def forget_prints(
         gone, wrong = forget(one)
         deleted += len(gone)
         problems += [line for line in wrong if not (one / line.split(" ")[0]).is_dir()]
-    say(f"{deleted} printed files deleted")
+    say(f"{counted(deleted, 'printed file')} deleted")
     for line in problems:
         say(line, to_errors=True)
     return IN_PART if problems else DONE

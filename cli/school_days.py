@@ -27,6 +27,7 @@ from cli.common import (
     TEACHER,
     add_commands,
     console,
+    counted,
     day_title,
     print_json,
     read_day,
@@ -154,8 +155,9 @@ def _read(
     except (ZoneInfoNotFoundError, ValueError):
         raise BankError(f"{zone!r} is no time zone; write one such as America/Chicago") from None
     say(
-        f"{path.name}: {len(made.days_off) - len(held.days_off)} days off, "
-        f"{len(made.half_days) - len(held.half_days)} short mornings and {len(made.terms)} terms"
+        f"{path.name}: {counted(len(made.days_off) - len(held.days_off), 'day off', 'days off')},"
+        f" {counted(len(made.half_days) - len(held.half_days), 'short morning')}"
+        f" and {counted(len(made.terms), 'term')}"
     )
     return made, [f"{entry.first} {entry.title}" for entry in found.unknown]
 

@@ -200,11 +200,15 @@ def show_findings(screen: Console, text: str, findings: Sequence[dict[str, Any]]
         where = f' at "{place}"' if place else ""
         offer = finding.get("suggestion")
         offered = f' -> "{offer}"' if offer else ""
-        screen.print(
-            Text(
-                f"  {finding['on_screen']} ({finding['code']}){where}: {finding['message']}{offered}"
-            )
+        said = f"{finding['on_screen']} ({finding['code']}){where}: {finding['message']}{offered}"
+        lines = textwrap.wrap(
+            said,
+            screen.width,
+            initial_indent="  ",
+            subsequent_indent="      ",
+            break_on_hyphens=False,
         )
+        screen.print(Text("\n".join(lines)), soft_wrap=True)
 
 
 def show_key(screen: Console, key: Key, with_learners: bool = False) -> None:

@@ -14,6 +14,7 @@ from cli.common import (
     SPECIALIST,
     add_commands,
     console,
+    counted,
     print_json,
     progress,
     read_span,
@@ -237,7 +238,7 @@ def tag(
     if as_json:
         print_json({"tagged": count})
     else:
-        say(f"{count} item{'' if count == 1 else 's'} tagged")
+        say(f"{counted(count, 'item')} tagged")
     return 0
 
 
@@ -295,7 +296,7 @@ def retire(
     """
     with use_bank() as bank:
         count = bank.items.retire(item_ids, back)
-    say(f"{count} items {'brought back' if back else 'retired'}")
+    say(f"{counted(count, 'item')} {'brought back' if back else 'retired'}")
     return 0
 
 
@@ -335,5 +336,5 @@ def relevel(
         total = len(bank.items) if everything else bank.items.stale()
         with progress("levelling and checking", total) as step:
             count = bank.items.relevel(everything, step)
-    say(f"{count} items brought up to date")
+    say(f"{counted(count, 'item')} brought up to date")
     return 0

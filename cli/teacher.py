@@ -16,6 +16,7 @@ from cli.common import (
     TEACHER,
     add_commands,
     console,
+    counted,
     day_title,
     named_bank,
     print_json,
@@ -185,9 +186,10 @@ def _asked(one):  # type: ignore[no-untyped-def]
 def _undo(day: dt.date, codes: list[str]) -> int:
     with use_bank() as bank:
         gone, stay = bank.days.undo(day, codes)
-    say(f"{gone} proposed sets of {day} taken back; their items are free again")
+    say(f"{counted(gone, 'proposed set')} of {day} taken back; the items are free again")
     if stay:
-        say(f"{stay} printed or used sets stay; if they were not used: binderbank unused {day}")
+        kept = counted(stay, "printed or used set")
+        say(f"{kept} left as they were; if they were not used: binderbank unused {day}")
         return IN_PART
     return 0
 
@@ -240,7 +242,8 @@ def unused(
         count = bank.days.set_state(when, state, codes)
     if not count:
         raise BankError(f"there is no set on {when}; nothing was changed")
-    say(f"{count} sets of {when} marked {state}" + ("" if used else "; their items may come again"))
+    said = f"{counted(count, 'set')} of {when} marked {state}"
+    say(said if used else f"{said}; the items may come again")
     return 0
 
 

@@ -18,6 +18,7 @@ from cli.common import (
     TEACHER,
     add_commands,
     console,
+    counted,
     print_json,
     progress,
     read_day,
@@ -175,7 +176,10 @@ def sort_today(day: str = DAY, codes: list[str] = CODES, as_json: bool = JSON) -
     if found:
         console().print(rows)
     if without:
-        say(f"no sort: {', '.join(without)}; see: binderbank sort mastered CODE")
+        say(
+            f"no sort: {', '.join(without)}; the bank has none of a pattern that they have mastered"
+            " (binderbank sort make, binderbank sort mastered CODE)"
+        )
     return DONE
 
 
@@ -311,7 +315,7 @@ def basket(
     with use_bank() as bank:
         if undo:
             count = bank.morning.empty_baskets(when)
-            say(f"{count} books are back on the shelf")
+            say(f"back on the shelf: {counted(count, 'book')}")
             return DONE
         made = bank.morning.baskets(when, size)
         titles = {book.code: book.title for book in bank.morning.shelf()}

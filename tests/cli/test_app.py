@@ -1,4 +1,5 @@
 import re
+import shlex
 import subprocess
 import sys
 from collections.abc import Callable
@@ -36,6 +37,29 @@ def test_each_commands_help_has_an_example(run: Run, command: str) -> None:
     if command in first:
         shown = run(command, first[command], "--help").out
     assert f"Example: binderbank {command}" in " ".join(shown.split())
+
+
+README = Path(__file__).parents[2] / "README.md"
+WITH_COMMANDS = ("learner", "job", "sort", "shelf")
+
+
+def readme_commands() -> list[str]:
+    """What the README's lists say to type: up to the two spaces before what it is for."""
+    lists = README.read_text("utf-8").split("```")[1::2]
+    lines = [line for one in lists for line in one.splitlines()]
+    return [line.split("  ")[0] for line in lines if line.startswith("binderbank ")]
+
+
+@pytest.mark.parametrize("line", readme_commands())
+def test_the_readme_names_only_commands_and_options_that_there_are(run: Run, line: str) -> None:
+    words = shlex.split(line)[1:]
+    command = words[:2] if words[0] in WITH_COMMANDS else words[:1]
+    shown = run(*command, "--help")
+    assert shown.code == 0
+    for option in (word for word in words if word.startswith("--")):
+        assert re.search(rf"{option}\b", shown.out), option
+    plain = [word for word in words[len(command) :] if not word.startswith("--")]
+    assert len(plain) <= 5, f"what it is for stands too close: {line}"
 
 
 def test_a_file_has_the_commands_that_it_is_looked_up_for() -> None:

@@ -151,3 +151,11 @@ def test_a_picture_file_of_ones_own(run, tmp_path):
     assert run.bank.items.get("t00001").picture == "a-red-sled.png"
     code, _, wrong = run("picture", "t00001", "--file", str(tmp_path / "no.png"), "--words", "x")
     assert code == 2 and "no.png cannot be read" in wrong
+
+
+def test_a_group_that_nobody_is_in_is_said_with_the_groups_that_there_are(run):
+    with run.bank as bank:
+        bank.learners.change("K4", group="A")
+    refused = run("board", "2026-09-14", "--group", "B")
+    assert refused[0] == 2
+    assert "nobody in group 'B' has a set on 2026-09-14; the groups are A" in refused[2]
