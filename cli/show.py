@@ -147,11 +147,11 @@ def show_items(screen: Console, items: Sequence[Item]) -> None:
 def show_item(screen: Console, item: Item, twins: Sequence[Item] = ()) -> None:
     """One item whole: its text, level with formulas, findings, versions and what it asks the same as."""
     screen.print(Text(f"{item.id}  {item.kind}, {item.state}", style="bold"))
-    screen.print(Text(f"  {item.text}"))
+    _hang(screen, f"  {item.text}")
     for number, version in enumerate(item.versions, start=1):
         skills = ", ".join(fix["skill"] for fix in version.fixes)
-        screen.print(Text(f"  version {number}: {version.faulty}"))
-        screen.print(Text(f"             {len(version.fixes)} to fix: {skills}"))
+        _hang(screen, f"  version {number}: {version.faulty}")
+        _hang(screen, f"             {len(version.fixes)} to fix: {skills}")
     if item.grade is not None and item.low is not None and item.high is not None:
         from bank.level.scale import in_words
 
@@ -161,7 +161,7 @@ def show_item(screen: Console, item: Item, twins: Sequence[Item] = ()) -> None:
     if item.level_as is not None:
         screen.print(Text(f"  placed by the specialist: {grade_word(item.level_as)}"))
     for reason in item.reasons[:4]:
-        screen.print(Text(f"    {reason.get('said', '')}"))
+        _hang(screen, f"    {reason.get('said', '')}")
     for label, value in (
         ("question word", item.question_word),
         ("themes", ", ".join(item.themes)),
@@ -173,10 +173,10 @@ def show_item(screen: Console, item: Item, twins: Sequence[Item] = ()) -> None:
         ("objection", item.objection),
     ):
         if value:
-            screen.print(Text(f"  {label}: {value}"))
+            _hang(screen, f"  {label}: {value}")
     show_findings(screen, item.text, item.findings)
     for twin in twins:
-        screen.print(Text(f"  asks the same as {twin.id}: {twin.text}"))
+        _hang(screen, f"  asks the same as {twin.id}: {twin.text}")
 
 
 def show_formulas(screen: Console, formulas: Sequence[dict[str, Any]]) -> None:
@@ -201,14 +201,20 @@ def show_findings(screen: Console, text: str, findings: Sequence[dict[str, Any]]
         offer = finding.get("suggestion")
         offered = f' -> "{offer}"' if offer else ""
         said = f"{finding['on_screen']} ({finding['code']}){where}: {finding['message']}{offered}"
-        lines = textwrap.wrap(
-            said,
-            screen.width,
-            initial_indent="  ",
-            subsequent_indent="      ",
-            break_on_hyphens=False,
-        )
-        screen.print(Text("\n".join(lines)), soft_wrap=True)
+        _hang(screen, f"  {said}")
+
+
+def _hang(screen: Console, line: str) -> None:
+    """A line that hangs four columns below its start where it is long."""
+    start = len(line) - len(line.lstrip())
+    lines = textwrap.wrap(
+        line.strip(),
+        screen.width,
+        initial_indent=" " * start,
+        subsequent_indent=" " * (start + 4),
+        break_on_hyphens=False,
+    )
+    screen.print(Text("\n".join(lines)), soft_wrap=True)
 
 
 def show_key(screen: Console, key: Key, with_learners: bool = False) -> None:

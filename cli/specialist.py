@@ -262,21 +262,26 @@ def change(
     text: str = typer.Option("", "--text", help="A new text."),
     faulty: list[str] = typer.Option([], "--faulty", help="New faulty versions."),
     answer: str = typer.Option(None, "--answer", help="A new expected answer."),
+    choice: list[str] = typer.Option([], "--choice", help="New choices to circle (2 to 4)."),
+    starter: str = typer.Option(None, "--starter", help="A new sentence starter."),
+    words: list[str] = typer.Option([], "--word", help="New words for the word box."),
     as_is: str = typer.Option(
         None, "--as-is", metavar="REASON", help="Ready in spite of a finding."
     ),
     as_json: bool = JSON,
 ) -> int:
-    """Change an item's text, faulty versions or answer; it is levelled and checked again.
+    """Change an item's text, faulty versions, answer, choices or starter; it is checked again.
 
     Example: binderbank change q0001 --text "Can a fish swim fast?"
     """
     from bank.exchange import read_cells
 
-    cells: dict[str, Any] = {"text": text, "faulty": faulty, "answer": answer, "as_is": as_is}
-    cells = {name: cell for name, cell in cells.items() if cell not in ("", [], None)}
+    said = {"text": text or None, "answer": answer, "starter": starter, "as_is": as_is}
+    lists = {"faulty": faulty, "choices": choice, "words": words}
+    cells: dict[str, Any] = {name: cell for name, cell in said.items() if cell is not None}
+    cells |= {name: cell for name, cell in lists.items() if cell}
     if not cells:
-        raise BankError("nothing to change; say --text, --faulty, --answer or --as-is")
+        raise BankError("nothing to change; say --text, --faulty, --answer, --choice or --as-is")
     with use_bank() as bank:
         row = read_cells(1, {"text": bank.items.get(item_id).text, **cells})
         if row.wrong:

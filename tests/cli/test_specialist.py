@@ -76,6 +76,17 @@ def test_items_are_tagged_placed_retired_and_found(ready: Run) -> None:
     assert "no conflicts" in ready("conflicts").out
 
 
+def test_choices_and_a_starter_can_come_later(ready: Run) -> None:
+    item = ready("add", "question", "Who has mittens?", "--answer", "Mia", "--json").json["id"]
+    refused = ready("change", item, "--choice", "a cat")
+    assert refused.code == 2 and "1 choice; there are 2 to 4" in refused.err
+    changed = ("--choice", "a cat", "--choice", "a girl", "--starter", "Mittens are on")
+    assert ready("change", item, *changed, "--word", "girl", "--answer", "").code == 0
+    kept = ready("show", item, "--json").json
+    assert (kept["choices"], kept["starter"]) == (["a cat", "a girl"], "Mittens are on")
+    assert (kept["words"], kept["answer"], kept["text"]) == (["girl"], "", "Who has mittens?")
+
+
 def test_the_tags_in_use_are_listed_with_how_many_items_have_them(ready: Run) -> None:
     item = ready("add", "question", "Is ice hot?", "--theme", "weather", "--json").json["id"]
     ready("add", "topic", "A red hat", "--theme", "weather", "--theme", "clothes")
