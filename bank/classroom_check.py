@@ -13,6 +13,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from bank.item import KINDS, BankError, Item, Version
+from bank.spreadsheet import mark_as_utf8, read_text, separator
 
 if TYPE_CHECKING:
     from bank.check import Finding
@@ -102,19 +103,22 @@ class PromptFile:
         self.default_kind = kind or "question"
         self.changed = False
         self.ending = path.suffix.lower()
-        try:
-            raw = path.read_text(encoding="utf-8-sig")
-        except (OSError, UnicodeDecodeError) as error:
-            raise BankError(f"{path} cannot be read as UTF-8 text: {error}") from error
-        self.rows: list[Any] = list(self._read(raw))
+        self.named: dict[str, str] = {}  # columns as the file spells them, by their plain names
+        self.rows: list[Any] = list(self._read(read_text(path)))
 
     def _read(self, raw: str) -> Iterator[Any]:
         if self.ending == ".csv":
-            reader = csv.DictReader(raw.splitlines(keepends=True))
+            lines = raw.splitlines(keepends=True)
+            self.separator = separator(lines[0] if lines else "")
+            reader = csv.DictReader(lines, delimiter=self.separator)
             self.columns = list(reader.fieldnames or [])
-            if "text" not in self.columns:
+            self.named = {name.strip().lower(): name for name in self.columns}
+            if "text" not in self.named:
                 raise BankError(f"{self.path.name} has no column `text`")
-            yield from reader
+            for number, cells in enumerate(reader, start=2):
+                if None in cells:
+                    raise BankError(f"{self.path.name}: row {number} has more cells than the first")
+                yield cells
         elif self.ending in (".jsonl", ".ndjson"):
             for number, line in enumerate(raw.splitlines(), start=1):
                 try:
@@ -145,11 +149,12 @@ class PromptFile:
             )
 
     def _text(self, row: Any) -> str:
-        text = row.get("text") if isinstance(row, dict) else row
+        text = row.get(self.named.get("text", "text")) if isinstance(row, dict) else row
         return str(text or "").strip()
 
     def _kind(self, row: Any, number: int) -> str:
-        kind = (str(row.get("kind") or "") if isinstance(row, dict) else "") or self.default_kind
+        said = row.get(self.named.get("kind", "kind")) if isinstance(row, dict) else ""
+        kind = str(said or "").strip().lower() or self.default_kind
         if kind not in KINDS:
             raise BankError(f"{self.path.name}: row {number}: {kind!r} is no kind")
         return kind
@@ -161,7 +166,7 @@ class PromptFile:
         self.changed = True
         at = prompt.line - (2 if self.ending == ".csv" else 1)
         if isinstance(self.rows[at], dict):
-            self.rows[at]["text"] = text
+            self.rows[at][self.named.get("text", "text")] = text
         else:
             self.rows[at] = text
         return replace(
@@ -173,7 +178,7 @@ class PromptFile:
         waiting = self.path.with_name(self.path.name + ".new")
         with waiting.open("w", encoding="utf-8", newline="") as out:
             if self.ending == ".csv":
-                writer = csv.DictWriter(out, self.columns)
+                writer = csv.DictWriter(out, self.columns, delimiter=self.separator)
                 writer.writeheader()
                 writer.writerows(self.rows)
             elif self.ending in (".jsonl", ".ndjson"):
@@ -184,6 +189,8 @@ class PromptFile:
                 )
             else:
                 out.writelines(line + "\n" for line in self.rows)
+        if self.ending == ".csv":
+            mark_as_utf8(waiting)
         waiting.replace(self.path)
 
 

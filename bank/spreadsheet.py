@@ -82,6 +82,16 @@ def unguarded(cell: str) -> str:
     return cell[1:] if cell.startswith("'") and _FORMULA.match(cell) else cell
 
 
+def read_text(path: Path) -> str:
+    """The text of a file in UTF-8, with or without its mark; `BankError` says what it is instead."""
+    try:
+        return path.read_text(encoding="utf-8-sig")
+    except UnicodeDecodeError:
+        raise BankError(f"{path.name} is not written in UTF-8; save it as UTF-8") from None
+    except OSError as error:
+        raise BankError(f"{path} cannot be read: {error.strerror or error}") from error
+
+
 def mark_as_utf8(path: Path) -> None:
     """Put the mark before the file by which spreadsheets know UTF-8, where it has letters that need it."""
     with path.open("rb") as file:

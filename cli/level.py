@@ -77,12 +77,20 @@ def _texts(text: str | None, kind: str, whole: bool | None) -> tuple[list[tuple[
     """The texts to level with their kinds, and whether it is one text that was typed."""
     from bank.level import KINDS
     from bank.level.listing import guess_kind, texts_in
+    from bank.spreadsheet import read_text
 
     if kind and kind not in KINDS:
         raise BankError(f"{kind[:20]!r} is no kind; the kinds are {', '.join(KINDS)}")
     path = Path(text) if text and text != "-" and len(text) < 256 else None
+    if path is not None and path.suffix.lower() in (".csv", ".jsonl") and path.is_file():
+        listed = _in_a_sheet(path, kind, guess_kind)
+        if not listed:
+            raise BankError("there is no text to level")
+        return listed, False
+    if path is not None and path.is_dir():
+        raise BankError(f"{path} is a folder; name a file in it")
     if path is not None and path.is_file():
-        content = _read(path)
+        content = read_text(path)
     elif text and text != "-":
         if text.endswith((".txt", ".md", ".csv")) and " " not in text:
             raise BankError(f"there is no file {text}")
@@ -103,11 +111,17 @@ def _kind_of(text: str, guess_kind: Any) -> str:
     return "passage" if is_passage(text) else str(guess_kind(text))
 
 
-def _read(path: Path) -> str:
-    try:
-        return path.read_text("utf-8-sig")
-    except UnicodeDecodeError:
-        raise BankError(f"{path} is no text file in UTF-8") from None
+def _in_a_sheet(path: Path, kind: str, guess_kind: Any) -> list[tuple[str, str]]:
+    """The column `text` of a sheet, each with its own kind where the sheet says it."""
+    from bank.exchange import read_rows
+
+    rows = list(read_rows(path, skip_unknown=True))
+    texts = [(str(row.cells.get("text") or "").strip(), row) for row in rows]
+    return [
+        (text, kind or row.fields.get("kind") or str(guess_kind(text)))
+        for text, row in texts
+        if text
+    ]
 
 
 def _levelled(texts: list[tuple[str, str]]) -> Iterator[Row]:

@@ -93,20 +93,23 @@ def _is_bare(item: Any) -> bool:
 
 def _from_file(path: Path) -> list[tuple[str, str]]:
     """The sentences of a file, each once."""
-    try:
-        text = path.read_text("utf-8-sig")
-    except (OSError, UnicodeDecodeError) as error:
-        raise BankError(f"{path} cannot be read: {error}") from error
-    found = [" ".join(sentence.split()) for sentence in _sentences(path, text)]
+    from bank.spreadsheet import read_text
+
+    found = [" ".join(sentence.split()) for sentence in _sentences(path, read_text(path))]
     return [(sentence, "") for sentence in dict.fromkeys(found) if sentence]
 
 
 def _sentences(path: Path, text: str) -> Iterator[str]:
     if path.suffix == ".csv":
-        rows = csv.DictReader(text.splitlines(keepends=True))
-        if "text" not in (rows.fieldnames or ()):
+        from bank.spreadsheet import separator
+
+        lines = text.splitlines(keepends=True)
+        rows = csv.reader(lines, delimiter=separator(lines[0] if lines else ""))
+        header = [name.strip().lower() for name in next(rows, [])]
+        if "text" not in header:
             raise BankError(f"{path.name} has no column text")
-        yield from (row["text"] or "" for row in rows)
+        at = header.index("text")
+        yield from (row[at] for row in rows if len(row) > at)
     elif path.suffix == ".jsonl":
         for number, line in enumerate(text.splitlines(), start=1):
             try:

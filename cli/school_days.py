@@ -285,11 +285,10 @@ def _lunches(said: Sequence[str], path: Path | None) -> dict[dt.date, str]:
         on, _, words = text.partition("=")
         found[read_day(on)] = words.strip()
     if path:
-        try:
-            lines = path.read_text(encoding="utf-8-sig").splitlines()
-        except UnicodeDecodeError:
-            raise BankError(f"{path.name} is not written in UTF-8; save it as CSV UTF-8") from None
-        rows = csv.DictReader(lines)
+        from bank.spreadsheet import read_text, separator
+
+        lines = read_text(path).splitlines()
+        rows = csv.DictReader(lines, delimiter=separator(lines[0] if lines else ""))
         names = {name.strip().lower() for name in rows.fieldnames or ()}
         if not {"date", "lunch"} <= names:
             raise BankError(f"{path.name}: the columns are date and lunch")

@@ -199,6 +199,9 @@ def find(
         raise BankError(f"{kind!r} is no kind; it is one of {', '.join(KINDS)}")
     if state and state not in STATES:
         raise BankError(f"{state!r} is no state; it is one of {', '.join(STATES)}")
+    for tag in tags:
+        if ":" not in tag:
+            raise BankError(f"{tag[:40]!r} is no tag; write FAMILY:VALUE, such as theme:food")
     pairs = [tuple(part.strip() for part in tag.partition(":")[::2]) for tag in tags]
     pairs += [("theme", one.lower()) for one in theme]
     low, high = read_span(level) if level else (None, None)

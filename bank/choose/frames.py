@@ -48,7 +48,11 @@ def frame_rows(store: Store, ahead: Sequence[Lasting]) -> list[Frame]:
 
 
 def write_frames(path: Path, rows: Iterable[Frame]) -> int:
-    """Write the sheet as CSV; returns how many rows."""
+    """Write the sheet as CSV; returns how many rows. A sheet that is there already is refused: it may be
+    half filled.
+    """
+    if path.exists():
+        raise BankError(f"{path} is there already; name another file")
     if path.suffix.lower() != ".csv":
         raise BankError(f"{path.name} is no .csv; name the sheet so")
     count = 0

@@ -18,7 +18,7 @@ from pathlib import Path
 from bank.item import BankError
 from bank.progress.marks import ALONE, DONE, NOT_ASKED, NOT_DONE, STEP
 from bank.progress.sheet import Sheet, Slot, State
-from bank.spreadsheet import mark_as_utf8, separator
+from bank.spreadsheet import mark_as_utf8, read_text, separator
 
 COLUMNS = ("day", "learner", "what", "mark")
 _WORDS = {"alone": DONE, "not done": NOT_DONE, "not asked": NOT_ASKED}
@@ -122,10 +122,7 @@ def read(path: Path) -> list[tuple[int, dict[str, str]]]:
 
     `BankError` where the file is no such table.
     """
-    try:
-        text = path.read_text("utf-8-sig")
-    except UnicodeDecodeError:
-        raise BankError(f"{path.name} is not written in UTF-8; save it as CSV UTF-8") from None
+    text = read_text(path)
     delimiter = separator(text.split("\n", 1)[0])
     reader = csv.reader(io.StringIO(text), delimiter=delimiter, strict=True)
     try:

@@ -83,3 +83,24 @@ def test_what_asks_the_same_is_listed_beside_an_item_set_aside(ready: Run) -> No
     ready("add", "question", "Which game do you like most at the fair?")
     item = ready("find", "favorite", "--json").json["items"][0]["id"]
     assert "Which game do you like" in ready("object", item, "too loud").out
+
+
+def test_a_sheet_is_mended_as_the_spreadsheet_wrote_it(run: Run, tmp_path: Path) -> None:
+    run("new")
+    path = tmp_path / "list.csv"
+    path.write_text("\ufeffPage;Text;Kind\n3;Where is the café;Question\n", "utf-8")
+    assert "must fix (end-mark)" in run("check", "list.csv").out
+    assert run("check", "list.csv", "--fix", said="\n").code in (0, 1)
+    written = path.read_text("utf-8")
+    assert written.splitlines() == ["\ufeffPage;Text;Kind", "3;Where is the café?;Question"]
+
+
+@pytest.mark.parametrize("command", ["check", "level", "make-errors"])
+def test_a_file_in_another_encoding_is_said_in_plain_words(
+    run: Run, tmp_path: Path, command: str
+) -> None:
+    run("new")
+    (tmp_path / "list.txt").write_bytes("Where is the café?".encode("cp1252"))
+    refused = run(command, "list.txt")
+    assert (refused.code, refused.out) == (2, "")
+    assert refused.err == "binderbank: list.txt is not written in UTF-8; save it as UTF-8\n"

@@ -87,3 +87,15 @@ def test_after_thirty_answers_the_banks_levels_follow_her_judgement(
     after = {one["id"]: one["level"] for one in run("find", "--json").json["items"]}
     assert before != after
     assert run("relevel").out.startswith("0 items")
+
+
+def test_a_sheet_is_levelled_row_by_row(run: Run, tmp_path: Path) -> None:
+    sheet = "page;kind;text\n1;question;What do bees make?\n2;topic;My first day of school\n3;;\n"
+    (tmp_path / "list.csv").write_text(sheet)
+    levels = run("level", "list.csv", "--json").json["levels"]
+    assert [(one["kind"], one["text"]) for one in levels] == [
+        ("question", "What do bees make?"),
+        ("topic", "My first day of school"),
+    ]
+    refused = run("level", ".")
+    assert refused.code == 2 and "is a folder" in refused.err

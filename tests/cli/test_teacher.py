@@ -149,3 +149,19 @@ def test_a_bank_that_can_only_be_read_says_that_nothing_is_drawn(
     assert "K4" in ready("draw", DAY).out
     refused = ready("draw", "2026-09-15")
     assert (refused.code, refused.out) == (2, "") and "read-only" in refused.err
+
+
+def test_a_sheet_of_what_to_write_is_filled_imported_and_never_written_over(
+    ready: Run, tmp_path: Path
+) -> None:
+    assert ready("stock", "--frames", "write.csv", "--days", "30").code == 0
+    path = tmp_path / "write.csv"
+    first, frame, *rest = path.read_text("utf-8").splitlines()
+    assert first.split(",")[:2] == ["kind", "text"] and frame.startswith("question,,")
+    filled = frame.replace("question,,", "question,Who feeds the class fish?,")
+    path.write_text("\n".join([first, filled, *rest]), "utf-8")
+    refused = ready("stock", "--frames", "write.csv")
+    assert refused.code == 2 and "write.csv is there already" in refused.err
+    assert "1 added" in ready("import", "write.csv").out
+    found = ready("find", "feeds", "--json").json["items"][0]
+    assert found["text"] == "Who feeds the class fish?" and found["notes"][0].startswith("frame:")
