@@ -161,6 +161,9 @@ def stock(
             from bank.choose.frames import frame_rows, write_frames
 
             count = write_frames(frames, frame_rows(bank.store, ahead))
+            if as_json:
+                print_json({"file": str(frames), "frames": count})
+                return 0
             say(
                 f"{counted(count, 'frame')} written to {frames}; fill the column text, then import it"
             )

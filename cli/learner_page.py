@@ -6,11 +6,11 @@ from typing import Any
 
 import typer
 
-from cli.common import JSON, console, print_json, table, use_bank
+from cli.common import JSON, console, counted, print_json, table, use_bank
 
 
 def learner_page(
-    code: str = typer.Argument("", metavar="[CODE]", help="The learner; left out, all are shown."),
+    code: str = typer.Argument("", metavar="[CODE]", help="The learner; left out, all of them."),
     face: str = typer.Option("", "--face", help="ABeeZee or Atkinson Hyperlegible."),
     size: float = typer.Option(0.0, "--size", help="Points, 14 to 36.", show_default=False),
     lines: str = typer.Option("", "--lines", help="plain, dotted or wide."),
@@ -48,7 +48,7 @@ def learner_page(
             changed = [checked_page_settings(one, changes) for one in shown]
             shown = [bank.learners.change(one.code, support=one.support) for one in changed]
     if as_json:
-        print_json({one.code: page_settings(one) for one in shown})
+        print_json({"pages": [{"learner": one.code, **page_settings(one)} for one in shown]})
         return 0
     rows = table("code", "face", "size", "lines", "answer", "beside it", keep=(0, 2, 3, 4))
     for one in shown:
@@ -63,7 +63,7 @@ def learner_page(
             is_now["face"],
             f"{is_now['size']:g} points",
             is_now["lines"] + (f", {is_now['line_height']:g} mm" if is_now["line_height"] else ""),
-            f"{is_now['line_count']} lines",
+            counted(is_now["line_count"], "line"),
             ", ".join(beside) or "-",
         )
     console().print(rows)

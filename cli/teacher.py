@@ -92,7 +92,7 @@ def draw(
     Example: binderbank draw tomorrow --why
     """
     if undo:
-        return _undo(read_day(day), codes)
+        return _undo(read_day(day), codes, as_json)
     return _draw(day, codes, short or None, anyway, why, as_json)
 
 
@@ -183,9 +183,12 @@ def _asked(one):  # type: ignore[no-untyped-def]
     return 0 if one.short else one.learner.questions
 
 
-def _undo(day: dt.date, codes: list[str]) -> int:
+def _undo(day: dt.date, codes: list[str], as_json: bool) -> int:
     with use_bank() as bank:
         gone, stay = bank.days.undo(day, codes)
+    if as_json:
+        print_json({"day": day, "taken_back": gone, "left": stay})
+        return IN_PART if stay else 0
     say(f"{counted(gone, 'proposed set')} of {day} taken back; the items are free again")
     if stay:
         kept = counted(stay, "printed or used set")

@@ -120,7 +120,8 @@ def test_a_learners_page_settings_are_changed_and_shown(run):
     code, _, wrong = run("learner", "page", "K4", "--size", "9")
     assert code == 2 and "14 to 36" in wrong
     code, said, _ = run("learner", "page", "K4", "--json")
-    told = json.loads(said)["K4"]
+    (told,) = json.loads(said)["pages"]
+    assert told["learner"] == "K4"
     assert (told["lines"], told["size"], told["starters"]) == ("wide", 22.0, False)
 
 

@@ -48,7 +48,8 @@ def test_a_draw_says_why(ready: Run) -> None:
 
 def test_an_undone_draw_gives_its_items_back(ready: Run) -> None:
     first = ready("draw", DAY, "--json").json
-    assert ready("draw", DAY, "--undo").code == 0
+    undone = ready("draw", DAY, "--undo", "--json")
+    assert (undone.code, undone.json) == (0, {"day": DAY, "taken_back": 1, "left": 0})
     assert ready("key", DAY).code == 2
     assert ready("draw", DAY, "--json").json == first
 
