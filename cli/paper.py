@@ -42,7 +42,7 @@ GROUP = typer.Option("", "--group", help="Only for this group.")
 PAPERS = {
     "pages": "plain paper, one set for each learner, into the binders",
     "strips": "card, to cut along the lines",
-    "wall-strips": "card, one strip to a sheet, for the wall",
+    "wall-strips": "card, to cut along the lines, for the wall",
     "key": "colored paper, for the adults",
     "proof": "plain paper, for you, before the bell",
     "turns": "card, for the wall",
