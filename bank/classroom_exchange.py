@@ -118,15 +118,24 @@ class Exchange:
         ]
 
     def settle(self, number: int, take_theirs: bool) -> Item:
-        """Settle one conflict: take the other side's row, or keep what stands here."""
+        """Settle one conflict: take the other side's row, or keep what stands here.
+
+        What stands then comes after both, so that it is taken over there without a second conflict.
+        """
         row = self.store.row("SELECT * FROM conflict WHERE id = ?", (number,))
         if row is None:
             raise BankError(f"there is no conflict {number}")
+        fields = given_fields(read_cells(1, json.loads(row["theirs"])).fields)
+        seen = fields.pop("history", ())
         with self.store.writing():
+            ours = self.items.get(row["item"])
             if take_theirs:
-                fields = given_fields(read_cells(1, json.loads(row["theirs"])).fields)
-                fields.pop("history", None)
                 self.items.change(row["item"], **fields)
+            history = dict.fromkeys([*ours.history, *seen, digest(ours), digest(Item(**fields))])
+            self.store.execute(
+                "UPDATE item SET history = ? WHERE id = ?",
+                (" ".join([*history][-MOST_VERSIONS_KEPT:]), row["item"]),
+            )
             self.store.execute("DELETE FROM conflict WHERE id = ?", (number,))
         return self.items.get(row["item"])
 

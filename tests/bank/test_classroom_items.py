@@ -225,6 +225,31 @@ def test_two_laptops_exchange_items_and_a_conflict_loses_neither(
         assert bank.items.conflicts() == []
 
 
+@pytest.mark.parametrize("take_theirs", [True, False])
+def test_what_one_side_settled_is_no_second_conflict_on_the_other(
+    bank: Bank, tmp_path: Path, take_theirs: bool
+) -> None:
+    item = bank.items.add(kind="question", text="What do bees make?")
+    bank.items.send_out(tmp_path / "a.csv")
+    with Bank(create_store(tmp_path / "other.sqlite3")) as other:
+        other.items.bring_in(tmp_path / "a.csv")
+        bank.items.change(item.id, answer="wax")
+        other.items.change(item.id, answer="honey")
+        other.items.send_out(tmp_path / "b.csv")
+        bank.items.bring_in(tmp_path / "b.csv")
+        (waiting,) = bank.items.conflicts()
+        bank.items.settle(waiting["number"], take_theirs)
+        bank.items.tag([item.id], ["theme:insects"])
+        bank.items.send_out(tmp_path / "a.csv")
+        assert other.items.bring_in(tmp_path / "a.csv").updated == 1
+        there = other.items.get(item.id)
+        assert there.answer == ("honey" if take_theirs else "wax")
+        assert there.themes == ("insects",)
+        # And back again: there is nothing left to take over.
+        other.items.send_out(tmp_path / "b.csv")
+        assert bank.items.bring_in(tmp_path / "b.csv").unchanged == 1
+
+
 def test_an_import_is_all_or_nothing(bank: Bank, tmp_path: Path) -> None:
     path = write(tmp_path / "x.csv", HEADER + "question,Is it hot?,,\njoke,Is it cold?,,\n")
     with pytest.raises(BankError, match="row 3, column kind"):
