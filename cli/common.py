@@ -67,6 +67,7 @@ def use_bank(create: bool = False) -> Bank:
 def say(line: str, style: str = "", to_errors: bool = False) -> None:
     """One line; a long one hangs below its start. What is wrong stays one line, however long."""
     screen = console(to_errors)
+    line = line.replace("\n", " ") if to_errors else line
     if not to_errors:
         indent = " " * (len(line) - len(line.lstrip()) + 4)
         line = "\n".join(

@@ -287,9 +287,11 @@ def forget_prints(
         prints = bank.paper.prints
     folders = [folder] if folder else [prints, *sorted(prints.glob("*/"))][::-1]
     folders = [one for one in folders if one.is_dir()]
+    if folder and not folders:
+        raise BankError(f"there is no folder {folder}; nothing was deleted")
     if not folders:
-        say(f"nothing is printed: there is no folder {folder or prints}")
-        return REFUSED if folder else DONE
+        say("nothing is printed that could be forgotten")
+        return DONE
     if not ask_yes(f"Delete the printed files in {folder or prints}?", yes):
         return REFUSED
     deleted, problems = 0, []

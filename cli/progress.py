@@ -7,11 +7,11 @@ from typing import TYPE_CHECKING, Any
 
 import typer
 
+from bank.choose.rules import SLOTS
 from bank.item import BankError
 from cli.common import (
     DONE,
     JSON,
-    REFUSED,
     SPECIALIST,
     TEACHER,
     add_commands,
@@ -166,6 +166,8 @@ def evidence(
 
     Example: binderbank evidence --kind question
     """
+    if kind not in ("", *SLOTS):
+        raise BankError(f"{kind[:20]!r} is no kind here; it is one of {', '.join(SLOTS)}")
     with use_bank() as bank:
         found = bank.progress.evidence(kind)
         path = bank.path
@@ -184,13 +186,13 @@ def evidence(
             }
         )
         return DONE
+    if not found:
+        say("no item has been marked yet; mark first: binderbank mark")
+        return DONE
     from cli.progress_screen import evidence_lines
 
     for line in evidence_lines(shown, len(found), console().width):
         print(line)
     if shown:
         say_next("place one by ear: ", path, "level-as ITEM GRADE")
-    elif not found:
-        say("no item has been marked yet; mark first: binderbank mark")
-        return REFUSED
     return DONE

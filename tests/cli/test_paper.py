@@ -170,3 +170,8 @@ def test_a_group_that_nobody_is_in_is_said_with_the_groups_that_there_are(run):
     refused = run("board", "2026-09-14", "--group", "B")
     assert refused[0] == 2
     assert "nobody in group 'B' has a set on 2026-09-14; the groups are A" in refused[2]
+
+
+def test_a_folder_to_forget_that_is_not_there_is_refused(run, tmp_path):
+    code, said, wrong = run("forget-prints", str(tmp_path / "nowhere"), "--yes")
+    assert (code, said) == (2, "") and "nothing was deleted" in wrong

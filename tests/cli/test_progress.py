@@ -87,3 +87,12 @@ def test_the_specialist_sees_counts_of_items(marked: Run) -> None:
     every = marked("evidence", "--all", "--json").json["items"]
     assert len(every) > 40 and {"given", "alone", "helped", "expected"} <= set(every[0])
     assert marked("evidence").code == 0
+
+
+def test_evidence_of_a_kind_that_is_none_is_refused_and_no_evidence_is_no_mistake(run: Run) -> None:
+    run("new")
+    refused = run("evidence", "--kind", "sort")
+    assert (refused.code, refused.out) == (2, "")
+    assert "question, sentence, topic" in refused.err
+    empty = run("evidence")
+    assert (empty.code, empty.err) == (0, "") and "no item has been marked yet" in empty.out
