@@ -20,6 +20,8 @@ def save(files: Sequence[PageFile], folder: Path) -> tuple[list[Path], list[str]
     """Writes `files` into `folder`; the paths written, and a line for each that could not be."""
     try:
         folder.mkdir(parents=True, exist_ok=True)
+    except FileExistsError:
+        return [], [f"{folder} is a file, not a folder; name another"]
     except OSError as wrong:
         return [], [f"the folder {folder} cannot be made ({wrong.strerror})"]
     written, problems = [], []

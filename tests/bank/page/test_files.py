@@ -40,7 +40,7 @@ def test_a_folder_that_cannot_be_written_is_one_line(tmp_path):
     (tmp_path / "prints").write_text("not a folder", encoding="utf-8")
     written, problems = save([PageFile("2026-11-25-key.pdf", b"")], tmp_path / "prints")
     assert written == []
-    assert len(problems) == 1 and "prints cannot be made" in problems[0]
+    assert len(problems) == 1 and "prints is a file, not a folder" in problems[0]
 
 
 def test_a_file_that_cannot_be_written_leaves_the_others(tmp_path):
