@@ -102,6 +102,8 @@ def main(arguments: Sequence[str] | None = None) -> None:
     if "--version" in words[:1]:
         print(f"binderbank {__version__}")
         return
+    if words[:1] == ["help"]:
+        words = [*words[1:], "--help"]
     sys.exit(_run(_bank_first(words)))
 
 
@@ -172,7 +174,8 @@ def _say_usage(error: Exception) -> None:
     message = " ".join(error.format_message().split()).rstrip(".")  # type: ignore[attr-defined]
     if message:
         message = message[0].lower() + message[1:]
-        say(f"{path}: {message}; see: {path} --help", to_errors=True)
+        joint = "" if message.endswith("?") else ";"
+        say(f"{path}: {message}{joint} see: {path} --help", to_errors=True)
 
 
 def _bank_first(words: list[str]) -> list[str]:

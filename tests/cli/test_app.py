@@ -149,6 +149,14 @@ def test_a_mistake_of_the_program_is_one_line_and_no_traceback(
     assert ran.err.count("\n") == 1
 
 
+def test_help_is_a_command_too_and_a_slip_of_the_pen_is_named(run: Run) -> None:
+    assert run("help").out == run("--help").out
+    assert run("help", "draw").out == run("draw", "--help").out
+    slip = run("todya")
+    assert slip.code == 2
+    assert slip.err.endswith("Did you mean 'today'? see: binderbank --help\n")
+
+
 def test_a_command_that_is_stopped_says_how_the_bank_is(
     run: Run, monkeypatch: pytest.MonkeyPatch
 ) -> None:

