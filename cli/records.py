@@ -96,7 +96,9 @@ def learner_forget(
         for one, what in done.files:
             word = {"prints": "printed", "export": "exported", "report": "report"}.get(what, what)
             say(f"  {one} ({word})")
-        say_next("printed files go with: ", path, "forget-prints")
+        for one, what in done.files:
+            if what == "prints":
+                say_next("the printed ones go with: ", path, f"forget-prints {one}")
     if done.mentions:
         say("these items mention the code in their text; change them: " + ", ".join(done.mentions))
     say("a copy that you carried elsewhere, and paper, you have to see to yourself")

@@ -18,9 +18,10 @@ from pathlib import Path
 from bank.item import BankError
 from bank.progress.marks import ALONE, DONE, NOT_ASKED, NOT_DONE, STEP
 from bank.progress.sheet import Sheet, Slot, State
-from bank.spreadsheet import mark_as_utf8, read_text, separator
+from bank.spreadsheet import guarded, mark_as_utf8, read_text, separator
 
 COLUMNS = ("day", "learner", "what", "mark")
+SHOWN = "text"  # a column that says what a row is about; nothing is read from it
 _WORDS = {"alone": DONE, "not done": NOT_DONE, "not asked": NOT_ASKED}
 
 
@@ -44,12 +45,13 @@ def blank_rows(sheet: Sheet, learner: str) -> list[dict[str, str]]:
         mark = "" if state.said is None else _word(state)
         if slot.kind == "topic" and state.amount is not None and state.said == DONE:
             mark = f"{state.amount} {state.help or 'alone'}"
-        made.append((name_of(slot), mark))
-        for number in range(1, len(slot.fixes) + 1):
+        made.append((name_of(slot), mark, "" if slot.kind == STEP else slot.text))
+        for number, fix in enumerate(slot.fixes, start=1):
             fixed = "missed" if number in state.missed else "fixed"
-            made.append((_fix_name(slot, number), fixed if state.said == DONE else ""))
-    day = sheet.day.isoformat()
-    return [{"day": day, "learner": learner, "what": what, "mark": mark} for what, mark in made]
+            change = f"{fix.get('wrong') or '(nothing)'} -> {fix.get('right') or '(nothing)'}"
+            made.append((_fix_name(slot, number), fixed if state.said == DONE else "", change))
+    first = {"day": sheet.day.isoformat(), "learner": learner}
+    return [{**first, "what": what, "mark": mark, SHOWN: text} for what, mark, text in made]
 
 
 def _fix_name(slot: Slot, number: int) -> str:
@@ -145,7 +147,8 @@ def read(path: Path) -> list[tuple[int, dict[str, str]]]:
 
 def write(path: Path, rows: Iterable[Mapping[str, str]]) -> None:
     with path.open("w", encoding="utf-8", newline="") as file:
-        writer = csv.DictWriter(file, COLUMNS, lineterminator="\n")
+        writer = csv.DictWriter(file, (*COLUMNS, SHOWN), lineterminator="\n")
         writer.writeheader()
-        writer.writerows(rows)
+        # A sentence may begin like a formula; a spreadsheet is to show it as text.
+        writer.writerows({name: guarded(cell) for name, cell in row.items()} for row in rows)
     mark_as_utf8(path)

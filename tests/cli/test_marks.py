@@ -1,3 +1,4 @@
+import csv
 from collections.abc import Callable
 from pathlib import Path
 
@@ -113,6 +114,9 @@ def test_a_spreadsheet_goes_out_blank_and_comes_back_filled(drawn: Run, tmp_path
     assert drawn("mark", "--blank", "monday.csv").code == 2
     path = tmp_path / "monday.csv"
     text = path.read_text("utf-8")
+    with path.open(encoding="utf-8", newline="") as file:
+        shown = {row["what"]: row["text"] for row in csv.DictReader(file) if row["learner"] == "K4"}
+    assert shown["question 1"].startswith("question number") and " -> " in shown["fix 1"]
     path.write_text(text.replace("K4,question 1,", "K4,question 1,model"), "utf-8")
     assert "1 learner marked" in drawn("mark", "--import", "monday.csv").out
     assert marks(drawn, "K4") == {"question 0": "done model"}
