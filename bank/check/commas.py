@@ -1,4 +1,4 @@
-"""Commas: in lists, dates and places, before a joining word, after an opening."""
+"""Commas: in lists, dates and places, before a joining word."""
 
 from __future__ import annotations
 
@@ -9,7 +9,6 @@ from bank.check.engine import Found, at, on_text, on_words
 from bank.check.finding import Finding
 from bank.check.grammar import (
     AUXILIARIES,
-    DETERMINERS,
     FUNCTION,
     PREPOSITIONS,
     SUBJECTS,
@@ -213,106 +212,4 @@ def _same_verb(r: Reading, i: int, v: int) -> bool:
 def _has_subject_and_verb(r: Reading, start: int, i: int) -> bool:
     return any(r.dep[k] in ("nsubj", "nsubjpass", "expl") for k in range(start, i)) and any(
         r.tag[k] in ("VBD", "VBZ", "VBP", "MD") for k in range(start, i)
-    )
-
-
-_OPENING = word_set(
-    "when if after before while because although until since once as unless whenever"
-)
-
-
-@on_text()
-def opening_without_comma(r: Reading) -> Found:
-    """A comma after a clause that stands before the main one, and after an opening word.
-
-    >>> show("When the bell rang we ran to the door.")
-    ['comma-intro: rang -> rang,']
-    >>> show("Yes I can swim.")
-    ['comma-intro: Yes -> Yes,']
-    """
-    found = []
-    for start, close in r.sentences:
-        word = r.lower[start]
-        if (
-            word in word_set("yes no oh well however wow hey finally suddenly luckily meanwhile")
-            and r.near(start)
-            and close - start > 2
-        ):
-            nxt = r.lower[start + 1]
-            if (
-                nxt in SUBJECTS
-                or word not in ("no", "well")
-                and nxt in ("the", "my", "a", "that", "there")
-            ):
-                found.append(
-                    at(
-                        r,
-                        start,
-                        "comma-intro",
-                        "Put a comma after the opening word.",
-                        r.words[start] + ",",
-                        word in ("yes", "no", "oh", "wow", "hey"),
-                    )
-                )
-            continue
-        if (
-            word in _OPENING
-            and not any("," in g for g in r.gap[start : close - 1])
-            and r.kind != "topic"
-        ):
-            k = _second_clause(r, start, close)
-            if k is not None:
-                found.append(
-                    at(
-                        r,
-                        k - 1,
-                        "comma-intro",
-                        "Put a comma after the words that come before the main part.",
-                        r.words[k - 1] + ",",
-                        False,
-                    )
-                )
-    return found
-
-
-def _second_clause(r: Reading, start: int, close: int) -> int | None:
-    """Where the main clause starts after the clause that opens at `start`."""
-    if r.text.rstrip().endswith("?"):
-        return None
-    verbs = 0
-    for k in range(start + 1, close - 1):
-        if (
-            verbs
-            and k > start + 2
-            and r.near(k - 1)
-            and r.lower[k - 1] not in _JOINS_ON
-            and _main_starts(r, k, close)
-        ):
-            return k
-        if r.tag[k] in ("VBD", "VBZ", "VBP", "MD") or r.lower[k] in AUXILIARIES:
-            verbs += 1
-    return None
-
-
-_JOINS_ON = (
-    PREPOSITIONS
-    | DETERMINERS
-    | word_set("and but that when if because what how where who so or then")
-    - word_set("outside inside up down off out in")
-)
-
-
-def _main_starts(r: Reading, k: int, close: int) -> bool:
-    phrase = noun_phrase(r, k)
-    if phrase is None:
-        # "If the dough is dry add water": the parse makes the order the main verb.
-        return r.dep[k] == "ROOT" and r.tag[k] == "VB"
-    if phrase.last + 1 >= close or not _finite_behind(r, phrase.last + 1):
-        return False
-    if r.lower[k] in SUBJECTS:
-        return r.lower[k - 1] not in word_set("think know say said hope thought knew wish guess")
-    # The phrase must be the subject of the main verb, not the object of the first one.
-    return any(
-        r.dep[m] in ("nsubj", "nsubjpass") and r.dep[r.head[m]] == "ROOT"
-        for m in range(k, phrase.last + 1)
     )

@@ -22,6 +22,7 @@ from bank.check import (  # noqa: F401  (importing a family registers its rules)
     missing,
     negatives,
     nouns,
+    openings,
     order,
     owners,
     past,

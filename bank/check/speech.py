@@ -32,6 +32,11 @@ _WHO_LAST = re.compile(rf"([,?!]?)\s+(?:{_SPEECH_VERB} {_WHO}|{_WHO} {_SPEECH_VE
 _WHO_FIRST = re.compile(
     rf"^(?:Then |Later |Today )?{_WHO} {_SPEECH_VERB}(?: to \w+| me| us| him| her| them)?,?\s+(?=[A-Z])"
 )
+_PLAIN_SPEECH = r"(?:said|says|asked|asks|yelled|shouted|cried|whispered|replied|answered)"
+_CLOSED_BARE = re.compile(rf'\w(["”])\s+(?:{_SPEECH_VERB} {_WHO}|{_WHO} {_SPEECH_VERB})\b')
+_OPENED_BARE = re.compile(rf"\b{_PLAIN_SPEECH}( )[\"“][A-Z]")
+_GOES_ON = re.compile(rf"^([^\"“”]+?),? (?:{_SPEECH_VERB} {_WHO}|{_WHO} {_SPEECH_VERB}), [\"“][a-z]")
+_SAID_LAST = re.compile(rf"\s({_WHO} {_PLAIN_SPEECH})[.!]$")
 _SAID_FIRST = re.compile(rf"\b{_SPEECH_VERB}\s*,\s*(?=[A-Za-z])")
 
 
@@ -39,6 +44,30 @@ _SPEAKS = word_set(
     """said says asked asks yelled shouted cried whispered replied answered exclaimed called told
     explained reminded warned announced added begged promised laughed sang suggested wondered"""
 )
+
+
+@on_text()
+def comma_beside_speech(r: Reading) -> Found:
+    """A comma stands between the words that someone says and who says them.
+
+    >>> show('"Please sit down" said the nurse.')
+    ['quotation-marks: " -> ,"']
+    >>> show('Mom said "It is late."')
+    ['quotation-marks:   -> , ']
+    >>> show('"Stop!" yelled Ben. Write the word "said" again. She called him "Pal."')
+    []
+    """
+    if not any(c in r.text for c in QUOTES):
+        return None
+    message = "A comma stands between the words that someone says and who says them."
+    return [
+        Finding("quotation-marks", m.start(1), m.end(1), message, "," + m.group(1), True)
+        for m in _CLOSED_BARE.finditer(r.text)
+        if sum(r.text[: m.start(1)].count(c) for c in QUOTES) % 2
+    ] + [
+        Finding("quotation-marks", m.start(1), m.end(1), message, ", ", True)
+        for m in _OPENED_BARE.finditer(r.text)
+    ]
 
 
 @on_text()
@@ -58,7 +87,8 @@ def speech_without_marks(r: Reading) -> Found:
         return None
     if count:
         if count % 2 == 0:
-            return None
+            split = _GOES_ON.search(text)
+            return _speech(text, 0, _with_comma(text, split.end(1))) if split else None
         place = min((text.find(c) for c in QUOTES if c in text), default=0)
         at_start = not text[:place].strip()
         return (
@@ -121,7 +151,28 @@ def speech_without_marks(r: Reading) -> Found:
             and _whole(r, last.start())
         ):
             return _speech(text, 0, end)
-    return None
+    return _said_last(r)
+
+
+_SAID_OF = word_set(
+    "what that than as everything all something anything thing things word words way who like if "
+    "because when which whatever nothing how where why and or but"
+)
+
+
+def _said_last(r: Reading) -> Finding | None:
+    """`I am scared Sam said.`: the speaker at the end, with no mark at all."""
+    last = _SAID_LAST.search(r.text.rstrip())
+    if last is None or r.lower[0] in SUBORDINATE | WH:
+        return None
+    words = sum(1 for start in r.starts if start < last.start())
+    if words < 2 or r.lower[words - 1] in _SAID_OF or not clause_in(r, 0, words):
+        return None
+    return _speech(r.text, 0, last.start())
+
+
+def _with_comma(text: str, end: int) -> int:
+    return end + 1 if text[end : end + 1] == "," else end
 
 
 _EXCLAIMED = word_set(
