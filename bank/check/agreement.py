@@ -19,11 +19,12 @@ from bank.check.grammar import (
     WH,
     form,
     is_verb_tag,
+    leans_to_verb,
     noun_phrase,
     singular_of,
     verb_forms,
 )  # fmt: skip
-from bank.check.lexicon import word_set
+from bank.check.lexicon import lemmas, word_set
 from bank.check.reading import Reading
 
 FOR_ONE = {
@@ -96,6 +97,9 @@ def one_person_with_verb_for_many(r: Reading, i: int) -> Found:
     ):
         return None
     if _asked_before(r, i) or r.tag[j] in ("IN", "RB", "NNS") and word != "like":
+        return None
+    if r.tag[j] == "JJ" and "ADJ" in lemmas(word) and not leans_to_verb(word):
+        # "It hot": what is missing is the verb.
         return None
     right = form(word, "VBZ")
     return agreement_finding(r, j, r.words[i], right) if right else None

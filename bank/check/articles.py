@@ -164,7 +164,8 @@ def _bare_subjects(r: Reading) -> list[Finding]:
             or r.tag[i] not in ("NN", "NNP")
         ):
             continue
-        opens = r.first[i] or r.before(i) in ("that", "because", "when", "if", "but")
+        opens = r.first[i] or r.before(i) in ("because", "when", "if", "but")
+        opens = opens or r.before(i) == "that" and r.tag[i - 1] != "DT"
         if (
             opens
             and r.near(i)

@@ -5,13 +5,17 @@ from __future__ import annotations
 import re
 
 from bank.check import names
+from bank.check.clauses import SUBORDINATE
 from bank.check.engine import Found, at, on_text, on_words
 from bank.check.finding import Finding
 from bank.check.grammar import (
     AUXILIARIES,
     FUNCTION,
+    MODALS,
+    OBJECTS,
     PREPOSITIONS,
     SUBJECTS,
+    Phrase,
     is_noun,
     noun_phrase,
 )  # fmt: skip
@@ -142,10 +146,11 @@ _STOPS_A_JOIN = word_set(
     "when if because while after before that what how where who until as why which since both "
     "between"
 )
+_SHARES = word_set("most some many all none hundreds thousands dozens several few")
 _SO_BELONGS = word_set("is was are think and ever be hope")
 
 
-@on_words("and but so or")
+@on_words("and but so or yet")
 def joined_without_comma(r: Reading, i: int) -> Found:
     """A comma before the word that joins two whole sentences.
 
@@ -160,7 +165,14 @@ def joined_without_comma(r: Reading, i: int) -> Found:
         j += 1
     if word == "so" and (r.lower[j] == "that" or r.lower[i - 1] in _SO_BELONGS):
         return None
+    if word == "yet" and (r.lower[j] not in SUBJECTS or r.before(i) in ("not", "and", "but")):
+        return None
     phrase = noun_phrase(r, j)
+    if r.lower[j] in _SHARES and r.after(j) == "of":
+        whole = r.lower[j + 2] if j + 2 < r.n else ""
+        phrase = (
+            Phrase(j, j + 2, j, True, True) if whole in OBJECTS else noun_phrase(r, j + 2)
+        )  # fmt: skip
     if phrase is None or phrase.last + 1 >= r.n or not r.near(phrase.last):
         return None
     if not _finite_behind(r, phrase.last + 1):
@@ -168,7 +180,13 @@ def joined_without_comma(r: Reading, i: int) -> Found:
     start = next((s for s, e in r.sentences if s <= i < e), 0)
     if r.lower[start] in AUXILIARIES:
         return None
-    if not _has_subject_and_verb(r, start, i) or not _STOPS_A_JOIN.isdisjoint(r.lower[start:i]):
+    if word == "so" and r.lower[phrase.last + 1] in MODALS:
+        # "I moved so she could see": so that she could.
+        return None
+    stops = _STOPS_A_JOIN
+    if word in ("but", "so", "yet") and r.lower[start] not in SUBORDINATE:
+        stops = stops - word_set("that what who how where when as while after before until since")
+    if not _has_subject_and_verb(r, start, i) or not stops.isdisjoint(r.lower[start:i]):
         return None
     if (
         word in ("and", "or")

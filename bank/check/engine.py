@@ -114,6 +114,7 @@ _RANK = {
     "apostrophe-contraction": 2,
     "homophone": 2,
     "spelling": 4,
+    "missing-word": 5,
     "capital-first": 4,
 }
 

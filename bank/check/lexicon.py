@@ -69,6 +69,8 @@ def lemmas(word: str) -> dict[str, tuple[str, ...]]:
     import lemminflect
 
     found: dict[str, tuple[str, ...]] = lemminflect.getAllLemmas(word)
+    if not found and word.isalpha():
+        return _compound(word)
     if not found and "-" in word:
         # "great-grandmother" is what its last part is.
         last = lemmas(word.rsplit("-", 1)[1])
@@ -76,3 +78,21 @@ def lemmas(word: str) -> dict[str, tuple[str, ...]]:
             kind: (word,) for kind, own in last.items() if kind != "VERB" and word.endswith(own[0])
         }
     return found
+
+
+def _compound(word: str) -> dict[str, tuple[str, ...]]:
+    """A listed word that no lexicon has, made of two that it has: what its last part is.
+
+    >>> lemmas("lunchbox")
+    {'NOUN': ('lunchbox',)}
+    """
+    import lemminflect
+
+    if word not in listed_words():
+        return {}
+    for cut in range(3, len(word) - 2):
+        first, last = word[:cut], word[cut:]
+        own = lemminflect.getAllLemmas(last).get("NOUN", ())
+        if own and first in listed_words() and last in listed_words():
+            return {"NOUN": (first + own[0],)}
+    return {}

@@ -192,31 +192,27 @@ def small_word_after_a_verb_is_missing(r: Reading, i: int) -> Found:
     return missing_behind(r, i, want, word not in ("talk", "talks", "talked") or after in OBJECTS)
 
 
-@on_words("what where when why how who")
+@on_words("what where when why how who which")
 def helper_is_missing(r: Reading, i: int) -> Found:
     """What you like, Where you go: a question without do, does, did, is, are.
 
     >>> show("What you like to do at recess?", "question")
     ['missing-word: What you -> What do you']
-    >>> show("What she is doing?")
-    ['word-order: she is -> is she']
+    >>> show("What she is doing? How old he is?")
+    ['word-order: she is -> is she', 'word-order: he is -> is he']
     """
     if not r.first[i] or not r.text.rstrip().endswith("?") or not r.near(i):
         return None
     j = i + 1
     if (
-        r.lower[i] in ("what", "how", "which")
-        and r.tag[j] in ("NN", "NNS")
-        and r.lower[j]
-        in word_set(
-            """
-            color kind time colors day food foods game games book books animal
-            animals toy toys sport sports
-            """
-        )
+        j + 1 < r.n
         and r.near(j)
         and r.lower[j + 1] in SUBJECTS
-    ):
+        and (
+            r.lower[i] in ("what", "which") and is_noun(r.lower[j]) and r.tag[j][:1] == "N"
+            or r.lower[i] == "how" and r.tag[j][:2] in ("JJ", "RB") and r.lower[j] != "come"
+        )
+    ):  # fmt: skip
         j += 1
     if (
         r.lower[i] == "how"

@@ -41,7 +41,8 @@ def words_in_the_wrong_order(r: Reading) -> Found:
                     continue
                 found.append(_swap(r, i - 1))
         elif (
-            (
+            _describes_before_article(r, i)
+            or (
                 word == "the"
                 and "ADJ" in lemmas(before)
                 and not is_noun(before)
@@ -118,6 +119,22 @@ def words_in_the_wrong_order(r: Reading) -> Found:
         ):
             found.append(_swap(r, i - 1))
     return found
+
+
+def _describes_before_article(r: Reading, i: int) -> bool:
+    """`on big a log`, `through cold the ground`: the describing word belongs behind the article."""
+    before, after = r.lower[i - 1], r.after(i)
+    return (
+        r.lower[i] in ARTICLES
+        and i > 2
+        and "ADJ" in lemmas(before)
+        and r.tag[i - 1] == "JJ"
+        and before not in FUNCTION | word_set("far such half dark first last least general worth")
+        and r.lower[i - 2] in PREPOSITIONS
+        and not r.first[i - 2]
+        and bool(after)
+        and is_noun(after)
+    )
 
 
 def _before_its_article(r: Reading, i: int) -> bool:

@@ -120,6 +120,15 @@ def _seam(r: Reading, start: int, close: int) -> int | None:
         word = r.lower[k]
         if gap == ", ":
             continue
+        if (
+            word in ("then", "now")
+            and gap == " "
+            and k + 2 < close
+            and r.lower[k + 1] in SUBJECTS
+            and before not in FUNCTION - word_set("me him her us them it there here home outside")
+            and clause_at(r, k + 1, close) is not None
+        ):
+            return k
         if word in SUBJECTS or "'" in word and word.split("'")[0] in SUBJECTS:
             if _pronoun_seam(r, k, close):
                 return k
@@ -180,7 +189,15 @@ def _comma_splice(r: Reading, start: int, k: int, close: int) -> bool:
         and not (r.lower[j] in DETERMINERS or r.tag[j] in ("NNP", "JJ", "NNS", "EX"))
     ):
         return False
-    return k - start >= 2 and clause_in(r, start, k)
+    if k - start < 2:
+        return False
+    return clause_in(r, start, k) or _clause_alone(r, start, k)
+
+
+def _clause_alone(r: Reading, start: int, k: int) -> bool:
+    """Whether the words from `start` to `k` are a clause, whatever the parse makes of them."""
+    v = clause_at(r, start, k)
+    return v is not None and r.lower[start] not in SUBORDINATE | WH | PREPOSITIONS
 
 
 def _clause_with_tail(r: Reading, j: int, close: int) -> bool:

@@ -191,7 +191,7 @@ def _speech(text: str, start: int, end: int) -> Finding:
 def _whole(r: Reading, end: int) -> bool:
     """Whether what stands before offset `end` is a sentence or an order."""
     last = sum(1 for start in r.starts if start < end)
-    if not last:
+    if not last or r.tag[0] == "VBN" and not r.text[:end].rstrip().endswith("!"):
         return False
     return (
         clause_in(r, 0, last)

@@ -87,7 +87,7 @@ def _no_verb(r: Reading, start: int, close: int) -> Finding | None:
         return None
     for k in range(j, close):
         w = r.lower[k]
-        if w in word_set("when because until while if that who") and k > j:
+        if w in word_set("when because until while if that who") and k > j and r.tag[k] != "DT":
             break
         if (
             w in AUXILIARIES
@@ -163,7 +163,7 @@ def _describing_end(r: Reading, start: int, last: int, close: int) -> Finding | 
     return missing_behind(r, last - 1, be, r.kind == "sentence")
 
 
-_FEELINGS = word_set(
+FEELINGS = word_set(
     "tired scared bored excited surprised glad happy sad hungry thirsty sick late ready angry "
     "afraid proud sorry cold hot nervous shy sleepy"
 )
@@ -185,7 +185,7 @@ def be_before_a_feeling_is_missing(r: Reading, i: int) -> Found:
     ):
         return None
     if (
-        after not in _FEELINGS
+        after not in FEELINGS
         or r.before(i) in AUXILIARIES
         or r.after(i + 1)
         and r.after(i + 1) not in PREPOSITIONS | {"and", "because", "when", "today"}
