@@ -18,7 +18,7 @@ from bank.check.grammar import (
     plural_of,
     verb_forms,
 )  # fmt: skip
-from bank.check.lexicon import lemmas, pair, word_set, zipf
+from bank.check.lexicon import PAIR_FLOOR, lemmas, pair, word_set, zipf
 from bank.check.names import PERSON_NAMES
 from bank.check.reading import Reading
 
@@ -273,6 +273,9 @@ def thing_without_its_article(r: Reading) -> Found:
         if "ADJ" in lemmas(word) and before in word_set("is was am be get got made make"):
             continue
         if pair(before, word) > max(pair(before, "a") // 400, 30_000_000):
+            continue
+        if j < i - 1 and word not in CONCRETE and pair(r.lower[i - 1], word) > PAIR_FLOOR:
+            # "broken glass": often said together without an article.
             continue
         start = j + 1
         article = "an" if vowel_sound(r.words[start]) else "a"

@@ -41,8 +41,11 @@ def _listed(r: Reading, i: int) -> Finding | None:
     b, a = i - 1, i - 2
     if not r.near(a) or r.gap[b].strip() not in ("", ","):
         return None
-    if r.lower[i] == "or" and any(
-        first and w in AUXILIARIES for first, w in zip(r.first[:a], r.lower, strict=False)
+    named = {r.lower[a], r.lower[b], r.lower[i + 1]} <= _SORTS[0]
+    if (
+        r.lower[i] == "or"
+        and not named
+        and any(first and w in AUXILIARIES for first, w in zip(r.first[:a], r.lower, strict=False))
     ):
         # "Is a whale a fish or a mammal?"
         return None

@@ -14,7 +14,6 @@ from bank.check.grammar import (
     SUBJECTS,
     WH,
     is_noun,
-    is_verb_tag,
 )  # fmt: skip
 from bank.check.lexicon import pair, word_set
 from bank.check.reading import Reading
@@ -78,7 +77,23 @@ def off_for_of(r: Reading, i: int) -> Found:
         if pair(before, "off") * 2 > pair(before, "of"):
             return None
         return wrong_word(r, i, "of", before not in word_set("top end side picture box all"))
+    measured = (
+        is_noun(before)
+        and r.tag[i - 1][:1] == "N"
+        and before != "day"
+        and pair(before, "off") == 0
+        and (pair(before, "of") > 0 or before.endswith("ful"))
+        and thing_at(r, i + 1)
+    )
+    if measured and _TAKEN_OFF.isdisjoint(r.lower[:i]):
+        return wrong_word(r, i, "of", False)
     return None
+
+
+_TAKEN_OFF = word_set(
+    "take takes took taking turn turns turned get gets got wash washed wipe wiped brush brushed "
+    "shake shook cut cuts keep kept knock knocked pull pulled pick picked drop dropped throw threw"
+)
 
 
 @on_words("no know")
@@ -101,6 +116,10 @@ def no_or_know(r: Reading, i: int) -> Found:
         ):
             return wrong_word(r, i, "know")
         return None
+    if before in word_set("almost make makes made need needs got see saw hear heard") and (
+        r.tag[i + 1][:1] == "N" and is_noun(after) and r.lower[i - 2 : i - 1] != ["to"]
+    ):
+        return wrong_word(r, i, "no")
     if before in word_set("is are was has have had there's with were") and (
         is_noun(after) or after in ("one", "more")
     ):
@@ -205,6 +224,8 @@ def buy_for_by(r: Reading, i: int) -> Found:
     >>> show("She sat buy the bridge. I want to buy the bag.")
     ['homophone: buy -> by']
     """
+    if r.before(i) in _STAND_BY and r.after(i):
+        return wrong_word(r, i, "by")
     if (
         r.before(i)
         and (r.tag[i - 1] in ("VBZ", "VBD", "VBN", "VBG", "NN", "RB") or r.before(i) in BE)
@@ -219,6 +240,12 @@ def buy_for_by(r: Reading, i: int) -> Found:
             return None
         return wrong_word(r, i, "by")
     return None
+
+
+_STAND_BY = word_set(
+    "sit sits sat sitting stand stands stood standing live lives lived play plays played wait "
+    "waits waited walk walks walked sleep sleeps slept made written drawn painted right near"
+)
 
 
 @on_words("hole")
@@ -291,26 +318,6 @@ def by_for_buy(r: Reading, i: int) -> Found:
         and not any(r.lower[k] in AUXILIARIES for k in range(max(0, i - 4), i - 1))
     ):
         return wrong_word(r, i, "buy", r.first[i - 1])
-    return None
-
-
-@on_words("through")
-def through_for_threw(r: Reading, i: int) -> Found:
-    """through where threw is meant.
-
-    >>> show("He through the ball to me. She walked through the door.")
-    ['homophone: through -> threw']
-    """
-    if r.after(i) not in DETERMINERS | OBJECTS:
-        return None
-    before = r.before(i)
-    if before in SUBJECTS - {"it", "you"}:
-        return wrong_word(r, i, "threw")
-    start = max((k for k in range(i + 1) if r.first[k]), default=0)
-    alone = not any(is_verb_tag(r.tag[k]) or r.lower[k] in AUXILIARIES for k in range(start, i))
-    rest = not any(r.tag[k] in ("VBD", "VBZ", "VBP", "MD") for k in range(i + 1, r.n))
-    if alone and rest and before and (is_noun(before) or r.tag[i - 1] == "NNP") and i - start <= 4:
-        return wrong_word(r, i, "threw", r.kind == "sentence")
     return None
 
 

@@ -109,6 +109,10 @@ def to_for_too_or_two(r: Reading, i: int) -> Found:
         and (not r.after(j) or r.after(j) in ("to", "for", "and", "in", "today"))
     ):
         return wrong_word(r, i, "too", r.after(j) != "in")
+    if after in _TOO_MUCH and (not r.after(j) or r.after(j) in ("for", "to")) and before:
+        asked = r.text.rstrip().endswith("?") and any(w in BE for w in r.lower[max(0, i - 4) : i])
+        if asked and (is_noun(before) or before in SUBJECTS | THESE | {"that", "it"}):
+            return wrong_word(r, i, "too")
     if (
         singular_of(after)
         and r.tag[j] == "NNS"
@@ -127,6 +131,45 @@ def to_for_too_or_two(r: Reading, i: int) -> Found:
             return None
         return wrong_word(r, i, "two")
     return None
+
+
+_TOO_MUCH = FEELS | word_set(
+    "cool wide thin thick spicy salty sweet sour tired sleepy scared shy bright dark light cloudy "
+    "rainy windy busy full noisy quiet messy sticky expensive close short tight easy narrow"
+)
+
+
+@on_words("for four")
+def for_or_four(r: Reading, i: int) -> Found:
+    """for where the number is meant, and four where for is meant.
+
+    >>> show("My jacket has for pockets. This gift is four you.")
+    ['homophone: for -> four', 'homophone: four -> for']
+    >>> show("She looked for shells. We had eggs for lunch. What do you have for snacks?")
+    []
+    """
+    before, after = r.before(i), r.after(i)
+    if not after:
+        return None
+    if r.lower[i] == "four":
+        if after in OBJECTS | POSSESSIVES | word_set("you the a an this") and not r.first[i]:
+            return wrong_word(r, i, "for")
+        return None
+    j = i + 1
+    if r.tag[j] == "JJ" and r.near(j):
+        j += 1
+    if any(w in WH for w in r.lower[:i]) or singular_of(r.lower[j]) is None or r.tag[j] != "NNS":
+        return None
+    if before in _HOLDS or before in ("are", "were") and r.before(i - 1) in ("there", "here"):
+        return wrong_word(r, i, "four", r.lower[j] not in _TIMES_OF_DAY)
+    return None
+
+
+_HOLDS = word_set(
+    "have has had see sees saw found got bought drew made eat ate needs drank read wrote caught "
+    "the these those my your his our their"
+)
+_TIMES_OF_DAY = word_set("days weeks months years hours minutes reasons snacks times")
 
 
 @on_words("too two")
@@ -148,6 +191,10 @@ def too_or_two_for_to(r: Reading, i: int) -> Found:
         return None
     plain = "VB" in verb_forms(after) or after in ("be", "have", "do")
     if word == "too":
+        if after in ("more", "other", "new", "old", "big", "little", "small") and (
+            singular_of(r.after(j)) and r.tag[j + 1] == "NNS"
+        ):
+            return wrong_word(r, i, "two")
         if (
             before in word_set("see saw have has had the my are got ate")
             and "ADJ" in lemmas(after)
@@ -180,6 +227,13 @@ def too_or_two_for_to(r: Reading, i: int) -> Found:
     ):
         return wrong_word(r, i, "to")
     if plain and before in WANTS and r.after(j) in DETERMINERS | PREPOSITIONS:
+        return wrong_word(r, i, "to")
+    if (
+        plain
+        and not r.first[i]
+        and before not in DETERMINERS | PREPOSITIONS | FUNCTION
+        and r.after(j) in ARTICLES | POSSESSIVES | OBJECTS
+    ):
         return wrong_word(r, i, "to")
     if (
         after in ("much", "many")

@@ -82,9 +82,7 @@ _STAYS_THING = word_set(
     "life lives dream lie truth test chance ground way ways distance extra mile race trip journey "
     "first second third last long egg eggs bricks tiles one most best same opposite"
 )
-_MAY_TAKE_A_THING = word_set(
-    "lay knocked stand stands stood point fell come comes go goes going"
-)
+_MAY_TAKE_A_THING = word_set("lay knocked stand stands stood point fell come comes go goes going")
 
 
 @on_words(" ".join(_STAYS))
@@ -101,7 +99,9 @@ def small_word_behind_a_verb(r: Reading, i: int) -> Found:
         return None
     if word in ("lies", "stands", "lay") and r.tag[i][:1] == "N" or r.tag[i] in ("NN", "NNS", "JJ"):
         return None
-    if r.before(i) in DETERMINERS | word_set("let let's by there here") or r.tag[i - 1 : i] == ["JJ"]:
+    if r.before(i) in DETERMINERS | word_set("let let's by there here") or r.tag[i - 1 : i] == [
+        "JJ"
+    ]:
         return None
     inside = r.lower[i + 2 : i + 5]
     if not _STAYS_THING.isdisjoint(inside) or not _TIMES.isdisjoint(inside[:2]):

@@ -183,9 +183,9 @@ def _clause_end(r: Reading, k: int, close: int) -> int:
     for m in range(k + 1, close):
         if not r.near(m - 1) and r.gap[m - 1].strip()[:1] in ",;:" and r.gap[m - 1].strip():
             return m
-        if r.lower[m] in word_set("because when if while although but so until that who which") and (
-            r.lower[m] != "so" or m + 1 < close and "ADJ" not in lemmas(r.lower[m + 1])
-        ):
+        if r.lower[m] in word_set(
+            "because when if while although but so until that who which"
+        ) and (r.lower[m] != "so" or m + 1 < close and "ADJ" not in lemmas(r.lower[m + 1])):
             return m
     return close
 

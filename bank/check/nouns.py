@@ -287,6 +287,8 @@ def bad_plural(word: str) -> str | None:
         forms = inflections(stem, "NNS")
         if forms and forms[0] == stem and word == stem + "s" and word not in listed_words():
             return stem
+        if word in _SOUND_PLURAL and forms and forms[0] != word:
+            return forms[0]
         if not forms or word in forms or word in lemmas(word).get("NOUN", ()):
             continue
         if word in listed_words() and word not in _SOUND_PLURAL:

@@ -85,7 +85,7 @@ def object_form_as_subject(r: Reading, i: int) -> Found:
     word = r.lower[i]
     opens = (
         r.first[i]
-        or r.before(i) in word_set("because but when if so while that")
+        or r.before(i) in word_set("because but when if so while that until unless")
         and _clause_verb(r, i + 1)
         or (i > 0 and r.gap[i - 1].startswith(",") and _clause_verb(r, i + 1))
     )
@@ -277,6 +277,8 @@ def subject_form_as_object(r: Reading, i: int) -> Found:
     if before in _TAKES_PERSON:
         return at(r, i, "pronoun", f"After “{r.words[i - 1]}” stands “{right}”.", right)
     forms = verb_forms(before)
+    if not after and "VB" in forms and r.text.rstrip().endswith("?"):
+        return at(r, i, "pronoun", f"After “{r.words[i - 1]}” stands “{right}”.", right)
     if (
         forms
         and is_verb_tag(r.tag[i - 1])

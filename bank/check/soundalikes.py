@@ -173,7 +173,8 @@ def _asked_jobs(r: Reading, i: int) -> frozenset[str] | None:
         and not is_noun(before)
         and before not in word_set("let made helped saw heard had")
     ):
-        return frozenset({"N", "A", "R", "F", "VBG"})
+        states = {"VBN"} if before in _BECOMING else set()
+        return frozenset({"N", "A", "R", "F", "VBG"} | states)
     if (
         r.tag[i - 1] in ("VBD", "VBZ", "VBP", "VB")
         and before not in AUXILIARIES
@@ -193,6 +194,7 @@ def _asked_jobs(r: Reading, i: int) -> frozenset[str] | None:
     return None
 
 
+_BECOMING = word_set("got felt became looked seemed sounded stayed grew")
 _INFINITIVE = word_set(
     "want wants wanted need needs needed like likes liked love loves loved going how have has had "
     "try tried used able where what when ready learn learned time way"

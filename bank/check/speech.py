@@ -35,7 +35,9 @@ _WHO_FIRST = re.compile(
 _PLAIN_SPEECH = r"(?:said|says|asked|asks|yelled|shouted|cried|whispered|replied|answered)"
 _CLOSED_BARE = re.compile(rf'\w(["”])\s+(?:{_SPEECH_VERB} {_WHO}|{_WHO} {_SPEECH_VERB})\b')
 _OPENED_BARE = re.compile(rf"\b{_PLAIN_SPEECH}( )[\"“][A-Z]")
-_GOES_ON = re.compile(rf"^([^\"“”]+?),? (?:{_SPEECH_VERB} {_WHO}|{_WHO} {_SPEECH_VERB}), [\"“][a-z]")
+_GOES_ON = re.compile(
+    rf"^([^\"“”]+?),? (?:{_SPEECH_VERB} {_WHO}|{_WHO} {_SPEECH_VERB}), [\"“][a-z]"
+)
 _SAID_LAST = re.compile(rf"\s({_WHO} {_PLAIN_SPEECH})[.!]$")
 _SAID_FIRST = re.compile(rf"\b{_SPEECH_VERB}\s*,\s*(?=[A-Za-z])")
 

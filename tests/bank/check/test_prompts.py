@@ -53,6 +53,13 @@ def test_prompts_written_later_are_checked_as_well() -> None:
     assert share_certain(rows("later_correct_prompts.tsv")) <= 0.02
 
 
+@pytest.mark.parametrize("aside", [0, 1])
+def test_prompts_of_several_voices_are_checked_as_well(aside: int) -> None:
+    """Every second line was kept aside while the rules were mended."""
+    assert share_found(rows("voices_faulty_prompts.tsv")[aside::2]) >= (0.85 if aside else 0.92)
+    assert share_certain(rows("voices_correct_prompts.tsv")[aside::2]) <= 0.03
+
+
 def test_few_correct_prompts_have_anything_to_look_at() -> None:
     correct = rows("correct_prompts.tsv") + rows("later_correct_prompts.tsv")
     found = check_many((text, kind) for kind, text in correct)
