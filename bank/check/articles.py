@@ -277,6 +277,8 @@ def thing_without_its_article(r: Reading) -> Found:
         if j < i - 1 and word not in CONCRETE and pair(r.lower[i - 1], word) > PAIR_FLOOR:
             # "broken glass": often said together without an article.
             continue
+        if word == "orange" and before in word_set("turn turns turned paint painted color colored"):
+            continue
         start = j + 1
         article = "an" if vowel_sound(r.words[start]) else "a"
         said = r.text[r.starts[start] : r.ends[i]]

@@ -337,6 +337,20 @@ def whole_for_hole(r: Reading, i: int) -> Found:
     return None
 
 
+@on_words("loose")
+def loose_for_lose(r: Reading, i: int) -> Found:
+    """loose where lose is meant.
+
+    >>> show("Do not loose your card.")
+    ['homophone: loose -> lose']
+    >>> show("The dogs ran loose. They let loose the birds.")
+    []
+    """
+    if r.after(i) not in POSSESSIVES | ARTICLES or r.before(i) not in MODALS_SET | {"not", "never"}:
+        return None
+    return wrong_word(r, i, "lose")
+
+
 @on_words("be")
 def be_for_bee(r: Reading, i: int) -> Found:
     """be where bee is meant.

@@ -170,6 +170,9 @@ def where_for_were(r: Reading, i: int) -> Found:
     if before in ("we", "they", "you") and not r.first[i]:
         if after in SUBJECTS or is_noun(after) and r.tag[i + 1][:1] == "N" and False:
             return None
+        alone = not any(r.tag[k] in ("VBD", "VBZ", "VBP", "MD") for k in range(i + 1, r.n))
+        if r.first[i - 1] and after in DETERMINERS and alone:
+            return wrong_word(r, i, "were")
         if after in DETERMINERS or after in word_set("to it's he's she's they're i'm"):
             return None
         return wrong_word(r, i, "were")

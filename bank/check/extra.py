@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from bank.check.engine import Found, on_text
 from bank.check.finding import Finding
+from bank.check.grammar import SUBJECTS
 from bank.check.lexicon import word_set
 from bank.check.reading import Reading
 
@@ -22,7 +23,16 @@ def same_word_twice(r: Reading) -> Found:
     found = []
     lower = r.lower
     for i in range(1, r.n):
-        if lower[i] == lower[i - 1] and r.gap[i - 1] == " " and lower[i] not in _MAY_DOUBLE:
+        if (
+            lower[i] == lower[i - 1]
+            and r.gap[i - 1] == " "
+            and (
+                lower[i] not in _MAY_DOUBLE
+                or lower[i] == "that"
+                and r.after(i) in SUBJECTS
+                and r.tag[i - 2 : i - 1] == ["NN"]
+            )
+        ):
             found.append(
                 Finding(
                     "extra-word",

@@ -171,6 +171,23 @@ def verb_behind_a_helper_is_missing(r: Reading, i: int) -> Found:
     )  # fmt: skip
 
 
+@on_words(" ".join(MODALS))
+def to_behind_a_helper(r: Reading, i: int) -> Found:
+    """can to see: no to stands behind can, will, should.
+
+    >>> show("We can to see the moon.")
+    ['extra-word: to -> ']
+    """
+    if r.after(i) != "to" or not r.near(i + 1) or r.tag[i] != "MD":
+        return None
+    if "VB" not in verb_forms(r.lower[i + 2]) or r.before(i) in DETERMINERS:
+        return None
+    return Finding(
+        "extra-word", r.starts[i + 1], r.ends[i + 1],
+        f"No “to” stands behind “{r.words[i]}”.", "", True,
+    )  # fmt: skip
+
+
 def _with_a_verb(r: Reading, i: int) -> str | None:
     """The words around word `i` with the verb that pairs with the thing most often."""
     thing = next((w for w in r.lower[i + 2 : i + 4] if is_noun(w)), "")

@@ -244,6 +244,8 @@ def _plainly_tells(r: Reading, start: int, close: int) -> bool:
     if r.lower[close - 1] in ("right", "okay", "ok", "too", "please"):
         return False
     first = r.lower[start]
+    if first in _TELLS and r.tag[start] in ("VB", "VBP") and r.near(start):
+        return r.kind == "topic"
     if first not in SUBJECTS - {"you"} and first not in DETERMINERS and r.tag[start] != "NNP":
         return False
     phrase = noun_phrase(r, start)

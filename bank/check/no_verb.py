@@ -12,6 +12,7 @@ from bank.check.grammar import (
     FUNCTION,
     HE,
     JOINERS,
+    MANY,
     POSSESSIVES,
     PREPOSITIONS,
     SUBJECTS,
@@ -131,7 +132,10 @@ def _clause_openings(r: Reading, start: int, close: int) -> list[int]:
 def _verbless(r: Reading, start: int, k: int, close: int) -> Finding | None:
     if k == start and close - start > 2 and r.near(start) and _this_mine(r, start, close):
         return missing_behind(
-            r, start, "are" if r.lower[start] in ("these", "those") else "is", r.kind == "sentence"
+            r,
+            start,
+            "are" if r.lower[start] in ("these", "those", "there") else "is",
+            r.kind == "sentence",
         )
     phrase = noun_phrase(r, k)
     if phrase is None or r.lower[phrase.first] in SUBJECTS or r.lower[k] in WH:
@@ -160,7 +164,9 @@ def _verbless(r: Reading, start: int, k: int, close: int) -> Finding | None:
         end = close if r.lower[v] not in _DEGREE else end
         if any(_may_be_finite(r, m) for m in range(end, close)) and r.lower[v] not in _DEGREE:
             return None
-    if not _said_of_it(r, v, end):
+    if not _said_of_it(r, v, end) or r.lower[v] in ("later", "earlier", "ago"):
+        return None
+    if end < close and r.gap[end - 1].startswith(",") and r.lower[end] not in _INSIDE:
         return None
     if k > start + 1 and r.lower[k - 1] not in _INSIDE:
         return None
@@ -171,11 +177,17 @@ def _verbless(r: Reading, start: int, k: int, close: int) -> Finding | None:
 def _this_mine(r: Reading, start: int, close: int) -> bool:
     """`This my best jump.`, `Sam my pal.`: who or what, and at once a new thing, without a verb."""
     word = r.lower[start]
-    if r.lower[start + 1] not in ARTICLES | POSSESSIVES:
+    there = word == "there" and (r.lower[start + 1] in MANY or r.tag[start + 1] == "CD")
+    if r.lower[start + 1] not in ARTICLES | POSSESSIVES and not there:
         return False
     if any(_may_be_finite(r, m) for m in range(start + 1, close)):
         return False
-    return word in ("this", "that", "these", "those") or is_name(word) and not leans_to_verb(word)
+    return (
+        there
+        or word in ("this", "that", "these", "those")
+        or is_name(word)
+        and not leans_to_verb(word)
+    )
 
 
 def _clause_end(r: Reading, k: int, close: int) -> int:

@@ -280,6 +280,13 @@ def _complete(r: Reading, v: int, close: int) -> bool:
     after = r.lower[v + 1]
     if after in word_set("yesterday today tomorrow tonight last every most best"):
         return False
+    if (
+        word in word_set("looked looks lived lives sat sits waited waits listened listens played")
+        and after in PREPOSITIONS
+        and v + 2 < close
+        and r.lower[v + 2] in DETERMINERS
+    ):
+        return True
     if word in word_set("came went ran slept fell laughed cried smiled jumped sat stood"):
         return True
     if (

@@ -92,6 +92,9 @@ def word_that_sounds_like_it(r: Reading) -> Found:
         others = table.get(word)
         if others is None or word in _SKIP or r.words[i][0].isupper() and not r.first[i]:
             continue
+        if word == "ate" and r.before(i) in SUBJECTS:
+            # "Did you ate": the verb is meant, in another form.
+            continue
         finding = _best_other(r, i, others)
         if finding is not None:
             found.append(finding)

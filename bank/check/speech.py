@@ -39,7 +39,7 @@ _GOES_ON = re.compile(
     rf"^([^\"“”]+?),? (?:{_SPEECH_VERB} {_WHO}|{_WHO} {_SPEECH_VERB}), [\"“][a-z]"
 )
 _SAID_LAST = re.compile(rf"\s({_WHO} {_PLAIN_SPEECH})[.!]$")
-_SAID_FIRST = re.compile(rf"\b{_SPEECH_VERB}\s*,\s*(?=[A-Za-z])")
+_SAID_FIRST = re.compile(rf"\b(?!sang|laughed|called|cried){_SPEECH_VERB}\s*,\s*(?=[A-Za-z])")
 
 
 _SPEAKS = word_set(

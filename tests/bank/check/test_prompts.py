@@ -55,7 +55,7 @@ def test_prompts_written_later_are_checked_as_well() -> None:
 
 @pytest.mark.parametrize("aside", [0, 1])
 def test_prompts_of_several_voices_are_checked_as_well(aside: int) -> None:
-    """Every second line was kept aside while the rules were mended."""
+    """Every second line was kept aside at first, and read once afterwards."""
     assert share_found(rows("voices_faulty_prompts.tsv")[aside::2]) >= (0.85 if aside else 0.92)
     assert share_certain(rows("voices_correct_prompts.tsv")[aside::2]) <= 0.03
 
