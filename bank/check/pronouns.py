@@ -89,6 +89,8 @@ def object_form_as_subject(r: Reading, i: int) -> Found:
         and _clause_verb(r, i + 1)
         or (i > 0 and r.gap[i - 1].startswith(",") and _clause_verb(r, i + 1))
     )
+    if r.before(i) == "but" and r.before(i - 1) in _EVERYBODY:
+        return None
     if r.after(i) == "and" and opens:
         return _joined_first(r, i)
     if r.before(i) == "and" and word != "her":
@@ -129,6 +131,7 @@ def object_form_as_subject(r: Reading, i: int) -> Found:
     return None
 
 
+_EVERYBODY = word_set("everyone everybody nobody one all no anyone anybody nothing everything")
 _HELPERS = AUXILIARIES - word_set("be been being let")
 _CLAUSE_OPENERS = word_set(
     "after before until while when because if though although since and then so but as where"

@@ -37,6 +37,34 @@ _WORDS = {
 }
 
 
+_OF_A_PERSON = frozenset(
+    "you i me he she they we person people kid kids child children boy girl friend friends mom dad "
+    "brother sister class everyone anyone someone who teacher body".split()
+)
+_TIME = frozenset(
+    "time day days afternoon morning evening night hour hours minute minutes week weeks weekend "
+    "weekends month summer winter spring fall recess vacation holiday saturday sunday year".split()
+)
+_NO_INJECTION = frozenset(
+    "compass pine sew sewing thread knit knitting haystack tree north yarn cactus".split()
+)
+
+
+def _meant(word: str, others: frozenset[str]) -> bool:
+    """Whether a word of several meanings has the sensitive one beside the other words of the text.
+
+    >>> _meant("spend", frozenset({"afternoon"})), _meant("spend", frozenset({"store"}))
+    (False, True)
+    """
+    if word in ("tall", "short"):
+        return not others.isdisjoint(_OF_A_PERSON)
+    if word == "spend":
+        return others.isdisjoint(_TIME)
+    if word == "needle":
+        return others.isdisjoint(_NO_INJECTION)
+    return True
+
+
 @lru_cache(maxsize=1)
 def _theme_of() -> dict[str, list[str]]:
     themes: dict[str, list[str]] = {}
@@ -51,9 +79,14 @@ def sensitive_themes(text: str) -> list[str]:
 
     >>> sensitive_themes("What does your mom give you when you are sick?")
     ['family', 'illness']
+    >>> sensitive_themes("How tall is the tree?"), sensitive_themes("How tall are you?")
+    ([], ['body'])
     """
     found: dict[str, None] = {}
-    for word in re.findall(r"[a-z]+(?:-[a-z]+)*", text.lower()):
+    words = re.findall(r"[a-z]+(?:-[a-z]+)*", text.lower())
+    present = frozenset(words)
+    for word in words:
         for theme in _theme_of().get(word, ()):
-            found[theme] = None
+            if _meant(word, present):
+                found[theme] = None
     return list(found)
