@@ -8,8 +8,9 @@ from math import sqrt
 from typing import TYPE_CHECKING
 
 from bank import language
-from bank.level import passage, vocabulary
+from bank.level import passage
 from bank.level.canonical import canonical
+from bank.level.english import refuse_other_languages
 from bank.level.evidence import Evidence, evidence, features
 from bank.level.formulas import LazyFormulas
 from bank.level.reasons import reasons_for
@@ -19,7 +20,7 @@ from bank.level.weights import WEIGHTS
 if TYPE_CHECKING:
     from spacy.tokens import Doc
 
-METHOD = "5"
+METHOD = "6"
 """The version of the method: it changes when the levels do, so that stored ones can be redone."""
 
 BATCH = 1024
@@ -34,7 +35,7 @@ def level_text(text: str, kind: str = "question") -> Level:
     """How hard `text` is to read, as a reading grade from 0 to 12 with its range.
 
     An estimate to help choose, not an assessment of a learner. `kind` is one of `KINDS`.
-    `ValueError` for another kind, and for a text without an English word.
+    `ValueError` for another kind, and for a text that is not in English.
 
     >>> level_text("Do you like cats?").grade < level_text("Do you crave clout?").grade
     True
@@ -57,8 +58,8 @@ def level_many(texts: Iterable[tuple[str, str]]) -> Iterator[Level]:
 
 
 INGREDIENTS = {
-    "words": ("late", "late squared", "rare", "learner", "odd"),
-    "length": ("length", "sentences"),
+    "words": ("late", "late squared", "rare", "learner", "odd", "sort late", "sort odd"),
+    "length": ("letters", "sentences"),
     "build": ("clause", "relative", "that", "conditional", "negation", "passive"),
     "ask": ("why", "compare", "explain", "how"),
 }
@@ -82,8 +83,7 @@ def _ready(text: str, kind: str) -> str:
 
 def _level(text: str, kind: str, doc: Doc) -> Level:
     seen = evidence(doc, kind)
-    if not any(vocabulary.is_english(word.text.lower()) for word in seen.words):
-        raise ValueError(f"no English word in {text!r}")
+    refuse_other_languages(text, seen)
     total = weighed(seen, kind)
     grade = passage.on_the_trade_scale(total, text, seen.running)
     spread = _SPREAD_LEFT + _SPREAD_OF_A_WORD / sqrt(seen.running + 3)

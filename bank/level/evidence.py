@@ -2,7 +2,7 @@
 asks.
 
 Names of people and places, days and months, numbers, short forms and contractions are no rare
-words: a name counts as a word of grade 1 at most, and names and numbers as half a word of length.
+words: a name counts as a word of grade 1 at most, and names and numbers as few letters.
 """
 
 from __future__ import annotations
@@ -22,8 +22,9 @@ if TYPE_CHECKING:
 _CLITICS = frozenset("n't 's 're 've 'll 'm 'd ' s' 'em".split())
 # The first halves of contractions that spaCy cuts: "ca" of "can't", "wo" of "won't".
 _CUT = {"ca": "can", "wo": "will", "sha": "shall", "gon": "gonna", "wan": "wanna", "got": "got"}
-_SENTENCE_END = frozenset(".!?:")
-_OPENING = frozenset("\"'(`[")
+_SENTENCE_END = frozenset(".!?")
+# What comes after a colon may have a capital, as after an opening quote; it is no new sentence.
+_OPENING = frozenset("\"'(`[:")
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,13 +41,14 @@ class Seen:
 class Evidence:
     """What is seen in one text.
 
-    `words` are its words with a letter; `length` counts them with names and numbers as half, and
-    `running` each as one; `sentences` is at least 1; the markers' places are tokens.
+    `words` are its words with a letter; `running` counts them with the numbers; `letters` are the
+    letters that they count as in all (`Word.letters`); `sentences` is at least 1; the markers'
+    places are tokens.
     """
 
     words: tuple[Seen, ...]
     running: int
-    length: float
+    letters: float
     sentences: int
     markers: tuple[Marker, ...]
     asked: str
@@ -57,7 +59,8 @@ def evidence(doc: Doc, kind: str) -> Evidence:
     words: list[Seen] = []
     plain: list[str] = []
     places: list[int] = []
-    names = numbers = sentences = 0
+    letters = 0.0
+    numbers = sentences = 0
     starts = True
     headline = _is_headline(doc)
     for at, token in enumerate(doc):
@@ -76,10 +79,12 @@ def evidence(doc: Doc, kind: str) -> Evidence:
             continue
         if known is None:
             numbers += 1
+            letters += NUMBER_LETTERS
         elif capital and _is_name(token, lower, starts or headline):
-            names += 1
+            letters += vocabulary.NAME_LETTERS
             words.append(Seen(text, at, vocabulary.name(text), True))
         else:
+            letters += known.letters
             words.append(Seen(text, at, known, False))
         starts = False
     sentences += not starts
@@ -87,13 +92,14 @@ def evidence(doc: Doc, kind: str) -> Evidence:
     return Evidence(
         tuple(words),
         running,
-        max(1.0, running - 0.5 * (names + numbers)),
+        max(1.0, letters),
         max(1, sentences),
         tuple(Marker(found.what, places[found.at]) for found in markers(plain)),
         what_is_asked(plain) if kind == "question" else "",
     )
 
 
+NUMBER_LETTERS = 2.0
 _MARK, _CLITIC, _WORD = "mark", "clitic", "word"
 _END, _OPEN = "end", "open"
 
@@ -141,6 +147,10 @@ PRIOR_WORDS = 2
 """So many easiest words are counted with every text, so that one hard word of three is not all."""
 
 
+FULL_PROMPT, PASSAGE = 30, 60
+"""From so many words on, that there are several sentences counts less, and then no more."""
+
+
 def features(seen: Evidence, kind: str) -> dict[str, float]:
     """The numbers that the level weighs, by name (see `bank.level.weights`)."""
     late = squared = rare = learner = odd = 0.0
@@ -151,25 +161,36 @@ def features(seen: Evidence, kind: str) -> dict[str, float]:
         rare += known.rare
         learner += known.learner
         odd += known.odd
+    values = dict(_NOTHING)
+    if kind == "sort":
+        # A set of words is no text: the level of its words, however many they are.
+        values["sort"] = 1.0
+        values["sort late"] = late / seen.running
+        values["sort odd"] = odd / seen.running
+        return values
     share = 1.0 / (seen.running + PRIOR_WORDS)
-    per_sentence = seen.length / seen.sentences
-    is_phrase = kind in ("topic", "sort")
-    values = {
-        "start": 1.0,
-        "length": log(max(1.0, min(per_sentence, 3.0) if kind == "sort" else per_sentence)),
-        "sentences": log(min(3, seen.sentences)) if seen.running <= 30 else 0.0,
-        "late": share * late,
-        "late squared": share * squared,
-        "rare": share * rare,
-        "learner": share * learner,
-        "odd": share * odd,
-        "topic": float(is_phrase),
-        "topic late": share * late if is_phrase else 0.0,
-        **dict.fromkeys(CLAUSE_KINDS, 0.0),
-        **dict.fromkeys(ASKED, 0.0),
-    }
+    values["start"] = 1.0
+    values["letters"] = log(seen.letters / seen.sentences)
+    if seen.sentences > 1:
+        counts = min(1.0, max(0.0, (PASSAGE - seen.running) / (PASSAGE - FULL_PROMPT)))
+        values["sentences"] = counts * log(min(3, seen.sentences))
+    values["late"] = share * late
+    values["late squared"] = share * squared
+    values["rare"] = share * rare
+    values["learner"] = share * learner
+    values["odd"] = share * odd
+    if kind == "topic":
+        values["topic"] = 1.0
+        values["topic late"] = share * late
     for found in seen.markers:
         values[found.what] += 1.0 / seen.sentences
     if seen.asked in ASKED:
         values[seen.asked] = 1.0
     return values
+
+
+_NOTHING = dict.fromkeys(
+    ("start", "letters", "sentences", "late", "late squared", "rare", "learner", "odd", "topic",
+     "topic late", "sort", "sort late", "sort odd", *CLAUSE_KINDS, *ASKED),
+    0.0,
+)  # fmt: skip

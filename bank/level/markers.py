@@ -4,8 +4,13 @@ The little words that open a clause (because, if, who, that …), the forms of "
 participle and the words of negation are the evidence, and not the parser's opinion of the
 sentence: a parser that stumbles over a rare word finds fewer clauses there, and the text would
 come out easier for it. So exchanging a word for a rarer one of the same form changes nothing
-here. Measured on the graded sentences, the depth of the parse adds nothing to these (see
-`tests/bench/report_level.py`). The parse shows where the clause ends, for the reasons.
+here. The parse shows where the clause ends, for the reasons.
+
+The weights are small. On the two thirds of the encyclopedia sentences of CEFR-SP that are fitted on
+(see `bank.level.weights`), what the level leaves unsaid goes with none of these (correlations of
+0.07 at most), nor with the depth of the parse, the distance to a word's head, or some forty patterns
+of grammar in the order in which learners of English meet them; a measure of the latest patterns met
+lowered the agreement with the raters on both sets of sentences.
 """
 
 from __future__ import annotations

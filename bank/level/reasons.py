@@ -1,7 +1,7 @@
 """Why a text has its level: what raises it, how much each costs, and what it would be without.
 
-A word's cost is how much the level would fall if one of the first words stood in its place; the
-costs add up, as the level does.
+A word's cost is how much the level would fall if one of the first words with as many letters stood
+in its place; the letters are one reason for the whole sentence. The costs add up, as the level does.
 """
 
 from __future__ import annotations
@@ -21,6 +21,8 @@ if TYPE_CHECKING:
 
 LEAST_COST = 0.15
 MOST_WORDS = 6
+SHORT_SENTENCE = 21.0
+"""The letters in a sentence of six short words."""
 _SAID_OF_MARKER = {
     "clause": "a clause that depends on another",
     "relative": "a clause about a word before it",
@@ -42,8 +44,8 @@ def reasons_for(
 ) -> tuple[Reason, ...]:
     """The reasons for a level `grade` of a text that weighs `total` in all; the dearest comes first."""
     found = [
-        *_of_words(seen, kind in ("topic", "sort")),
-        *_of_markers(doc, seen),
+        *_of_words(seen, kind),
+        *_of_markers(doc, seen, kind),
         *_of_length(seen, kind),
         *_of_ask(doc, seen),
     ]
@@ -60,10 +62,12 @@ def reasons_for(
 
 
 @lru_cache(maxsize=65536)
-def weight(word: Word, in_topic: bool = False) -> float:
+def weight(word: Word, kind: str) -> float:
     """What one word would add to the level if it stood alone for the whole text, in grades."""
+    if kind == "sort":
+        return WEIGHTS["sort late"] * word.late + WEIGHTS["sort odd"] * word.odd
     return (
-        (WEIGHTS["late"] + WEIGHTS["topic late"] * in_topic) * word.late
+        (WEIGHTS["late"] + WEIGHTS["topic late"] * (kind == "topic")) * word.late
         + WEIGHTS["late squared"] * word.late**2
         + WEIGHTS["rare"] * word.rare
         + WEIGHTS["learner"] * word.learner
@@ -74,12 +78,12 @@ def weight(word: Word, in_topic: bool = False) -> float:
 _Found = tuple[str, str, float, str]
 
 
-def _of_words(seen: Evidence, in_topic: bool) -> Iterator[_Found]:
-    share = 1.0 / (seen.running + PRIOR_WORDS)
+def _of_words(seen: Evidence, kind: str) -> Iterator[_Found]:
+    share = 1.0 / (seen.running + PRIOR_WORDS * (kind != "sort"))
     costs: dict[str, float] = {}
     grades: dict[str, float] = {}
     for word in seen.words:
-        cost = share * weight(word.known, in_topic)
+        cost = share * weight(word.known, kind)
         if cost * 3 >= LEAST_COST and not word.is_name:
             costs[word.text] = costs.get(word.text, 0.0) + cost
             grades[word.text] = word.known.learnt
@@ -89,7 +93,9 @@ def _of_words(seen: Evidence, in_topic: bool) -> Iterator[_Found]:
         yield "word", text, costs[text], f'"{text}": {known}'
 
 
-def _of_markers(doc: Doc, seen: Evidence) -> Iterator[_Found]:
+def _of_markers(doc: Doc, seen: Evidence, kind: str) -> Iterator[_Found]:
+    if kind == "sort":
+        return
     for marker in seen.markers:
         cost = WEIGHTS[marker.what] / seen.sentences
         text = (
@@ -118,12 +124,13 @@ def _clause_from(doc: Doc, at: int) -> str:
 
 
 def _of_length(seen: Evidence, kind: str) -> Iterator[_Found]:
-    """What the length costs beside a text of six words."""
+    """What the length costs beside a sentence of six short words."""
     if kind == "sort":
         return
-    per_sentence = seen.length / seen.sentences
-    cost = WEIGHTS["length"] * log(max(per_sentence, 1.0) / 6)
-    yield "length", f"{seen.running} words", cost, f"{per_sentence:.0f} words in a sentence, not 6"
+    per_sentence = seen.letters / seen.sentences
+    cost = WEIGHTS["letters"] * log(per_sentence / SHORT_SENTENCE)
+    said = f"about {per_sentence:.0f} letters in a sentence, not {SHORT_SENTENCE:.0f}"
+    yield "length", f"{seen.running} words", cost, said
 
 
 def _of_ask(doc: Doc, seen: Evidence) -> Iterator[_Found]:

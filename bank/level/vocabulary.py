@@ -53,14 +53,22 @@ BOUNDS: Mapping[str, tuple[float, float]] = {
     "listed": (1.8, 5.0),
     "other": (2.5, 10.0),
 }
-KNOWN_THOUGH_RARE = 0.4
+KNOWN_THOUGH_RARE = 0.6
 """How much of its rarity in print, and of its level for second-language learners, counts for a word
-that every small child knows."""
+that every small child knows. Of 0.4 to 1.0 the one that orders the encyclopedia sentences of
+CEFR-SP best that are fitted on (see `bank.level.weights`); the placed prompts lie as near with any.
+"""
 FIRST_WORDS = -0.5
 """The grade in which the first words are learnt."""
 NAME_LEARNT = 1.0
 ON_EVERY_PAGE = 1.5
 """The rarity, in Zipf steps below `COMMON`, of words that stand on every page."""
+FEWEST_LETTERS = (2.0, 0.5)
+MOST_LETTERS = (6.0, 1.0)
+"""Between how many letters a word counts: for one of the first words, and for each grade by which it
+is learnt later. So a word known early stays easy however long it is, and a late word cannot look
+easy for being short."""
+NAME_LETTERS = 2.5
 COMMON = 6.5
 """The Zipf frequency from which on a word is not rare at all ("with", "this")."""
 
@@ -81,7 +89,9 @@ class Word:
     `learnt` is the grade in which most children come to know it (below 0 for the earliest). What
     makes it hard to read: `late`, the grades by which it is learnt after the first words; `rare`,
     the Zipf steps by which it is rarer than the words of every page; `learner`, how far its level
-    for second-language learners is above the first; `odd`, how far its spelling is from its sound.
+    for second-language learners is above the first; `odd`, how far its spelling is from its sound;
+    `letters`, as how many letters it counts (`FEWEST_LETTERS`, `MOST_LETTERS`). `everyday` says that
+    it is on one of our own lists or the familiar-word list, itself or by its base.
     """
 
     text: str
@@ -90,6 +100,8 @@ class Word:
     rare: float
     learner: float
     odd: float
+    letters: float
+    everyday: bool
 
 
 @lru_cache(maxsize=65536)
@@ -106,24 +118,28 @@ def word(text: str) -> Word:
     total = sum(w * x for w, x in zip(LEARNT_WEIGHTS[group], measures(text), strict=True))
     learnt = min(high, max(low, total))
     known = KNOWN_THOUGH_RARE if group == "early" else 1.0
+    late = max(0.0, learnt - FIRST_WORDS)
+    fewest, most = (start + slope * late for start, slope in (FEWEST_LETTERS, MOST_LETTERS))
     return Word(
         text,
         learnt,
-        max(0.0, learnt - FIRST_WORDS),
+        late,
         0.0 if _is_little(text) else max(0.0, known * rarity(text) - ON_EVERY_PAGE),
         known * (corrected_level(text, group) - 1.0),
         oddness(text),
+        min(most, max(fewest, len(text))),
+        group != "other",
     )
 
 
 @lru_cache(maxsize=4096)
 def name(text: str) -> Word:
     """What a name counts as: a word of grade 1 at most, that is not rare."""
-    return _as_hard_as(text, min(word(text.lower()).learnt, NAME_LEARNT))
+    return _as_hard_as(text, min(word(text.lower()).learnt, NAME_LEARNT), NAME_LETTERS)
 
 
-def _as_hard_as(text: str, learnt: float) -> Word:
-    return Word(text, learnt, learnt - FIRST_WORDS, 0.0, 0.0, 0.0)
+def _as_hard_as(text: str, learnt: float, letters: float = FEWEST_LETTERS[0]) -> Word:
+    return Word(text, learnt, learnt - FIRST_WORDS, 0.0, 0.0, 0.0, letters, everyday=True)
 
 
 def measures(text: str) -> tuple[float, ...]:
@@ -204,7 +220,7 @@ def is_known(text: str) -> bool:
 
 @lru_cache(maxsize=65536)
 def is_english(text: str) -> bool:
-    """Whether a lower-case word is met in English at all."""
+    """Whether a lower-case word is met in English at all (see `bank.level.english` for texts)."""
     if group_of(text) != "other" or is_first_name(text):
         return True
     return _zipf(text) >= 1.5 and _learner_levels().is_word_in_database(text)
@@ -264,9 +280,14 @@ def _frequencies() -> Mapping[str, float]:
     return frequencies
 
 
+def frequency(text: str) -> float:
+    """The share of running English words that are this lower-case word, by wordfreq."""
+    return _frequencies().get(text, 0.0)
+
+
 def _zipf(text: str) -> float:
-    frequency = _frequencies().get(text)
-    return log10(frequency) + 9 if frequency else 0.0
+    share = frequency(text)
+    return log10(share) + 9 if share else 0.0
 
 
 @cache

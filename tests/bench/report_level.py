@@ -31,18 +31,22 @@ INGREDIENTS = {
     "word frequency": ("rare",),
     "levels for learners": ("learner",),
     "spelling": ("odd",),
-    "length": ("length", "sentences"),
+    "length": ("letters", "sentences"),
     "clauses": ("clause", "relative", "that", "conditional"),
     "passives": ("passive",),
     "negation": ("negation",),
     "what is asked": ("why", "compare", "explain", "how"),
-    "kind": ("topic", "topic late"),
+    "kind": ("topic", "topic late", "sort", "sort late", "sort odd"),
 }
 
 
-def levels(rows: list[dict[str, float]], weights: Mapping[str, float] = WEIGHTS) -> np.ndarray:
-    totals = [sum(weights.get(name, 0.0) * value for name, value in row.items()) for row in rows]
-    return np.array([as_grade(total) for total in totals])
+def totals(rows: list[dict[str, float]], weights: Mapping[str, float]) -> np.ndarray:
+    sums = [sum(weights.get(name, 0.0) * value for name, value in row.items()) for row in rows]
+    return np.array(sums)
+
+
+def levels(rows: list[dict[str, float]]) -> np.ndarray:
+    return np.array([as_grade(total) for total in totals(rows, WEIGHTS)])
 
 
 def order(name: str, texts: list[tuple[str, float]]) -> None:
@@ -52,7 +56,8 @@ def order(name: str, texts: list[tuple[str, float]]) -> None:
     easy = ratings <= 2
 
     def agreement(weights: Mapping[str, float]) -> str:
-        found = levels(rows, weights)
+        # Before it is held between the ends of the scale, where all would be alike.
+        found = totals(rows, weights)
         whole = spearmanr(found, ratings)[0]
         half = spearmanr(found[easy], ratings[easy])[0]
         return f"{whole:.3f} (easy half {half:.3f})"
