@@ -5,13 +5,15 @@ again before all others have had it; among those, to the one who waits longest. 
 given out together. So that no round ends with the last learner of two clashing jobs being the same,
 the plan looks ahead to the end of the rounds, gives learners with little room first, and where it
 runs into a dead end starts again with that learner earlier ("squeaky wheel", Joslin and Clements
-1999). Only what no plan could keep is broken, and is named.
+1999), or in another order by chance. Only what no plan found could keep is broken, as little as can
+be, and is named.
 """
 
 from __future__ import annotations
 
+import random
 from collections import defaultdict
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import date
 
@@ -27,8 +29,10 @@ _WAITS = 100
 _LATER = 2_000
 _HAD = 15
 _EMPTY = 10_000_000_000
-# The plan is started again this often without getting further before it is taken as it is.
+# The plan is started again this often without getting further, first with those who were overlooked
+# earlier, then by chance, before it is taken as it is.
 _ATTEMPTS = 8
+_BY_CHANCE = 2
 _NODES = 1_500
 
 
@@ -49,6 +53,12 @@ class Given:
     learner: str | None
     overlooked: tuple[str, ...] = ()
     in_the_way: dict[str, Job] = field(default_factory=dict)
+    ahead: int = 0
+    """How many more turns the learner then has than whoever of those here has fewest."""
+
+    @property
+    def keeps_the_rules(self) -> bool:
+        return self.learner is not None and not self.overlooked
 
 
 @dataclass(slots=True)
@@ -91,37 +101,65 @@ class Rota:
             for job in record.settings.jobs
             if RHYTHMS.index(job.turn_length) < min(rhythms) and any(job.clashes(j) for j in jobs)
         ]
-        self.urgent = {pair: -_LATER * times for pair, times in (later_with or {}).items()}
+        self.later = {pair: -_LATER * times for pair, times in (later_with or {}).items()}
+        self.urgent = dict(self.later)
         self.steps: list[Step] = []
         self._known: dict[tuple[str, date], _Facts | None] = {}
 
-    def plan(self, steps: Sequence[Step]) -> list[Given]:
-        """The turns of `steps`: a plan that keeps the rules, or the one that keeps them longest."""
+    def plan(self, steps: Sequence[Step], until: date | None = None) -> list[Given]:
+        """The turns of `steps`: a plan that keeps the rules, or the one that comes closest.
+
+        What happens up to `until` counts before what happens later (default: all counts alike).
+        """
         self.steps = list(steps)
         best: list[Given] = []
-        best_worth = (-1, 0)
-        alone = len(self.jobs) == 1
+        best_worth: tuple[int, ...] = ()
         in_vain = 0
-        while in_vain < _ATTEMPTS:
+        chance = random.Random(len(steps))
+        while in_vain < _ATTEMPTS + _BY_CHANCE:
             given = list(self._run(steps))
-            broken = [one for one in given if one.learner is None or one.overlooked]
+            broken = [one for one in given if not one.keeps_the_rules]
             if not broken:
                 return given
-            first = min(broken, key=lambda one: one.step.first)
-            worth = (steps.index(first.step), -len(broken))
+            worth = self._worth(broken, until or steps[-1].first)
+            by_chance = in_vain >= _ATTEMPTS
             in_vain += 1
             if worth > best_worth:
-                best, best_worth, in_vain = given, worth, 0
-            if alone:
-                break
-            for one in broken:
-                for learner in one.overlooked:
-                    self._squeak(one.job, learner)
+                best, best_worth = given, worth
+                in_vain = in_vain if by_chance else 0
+            if in_vain < _ATTEMPTS:
+                self._squeak(broken)
+            else:
+                self._shuffle(chance)
         return best
 
-    def _squeak(self, job: Job, learner: str) -> None:
-        key = (job.code, learner)
-        self.urgent[key] = self.urgent.get(key, 0) + _WAITS + _WAITS // 2
+    def _worth(self, broken: Sequence[Given], until: date) -> tuple[int, ...]:
+        """What makes one plan better than another: few left out, even counts, rules kept long."""
+        soon = [one for one in broken if one.step.first <= until]
+        first = min(broken, key=lambda one: one.step.first)
+        return (
+            -sum(one.learner is None for one in soon),
+            -max((one.ahead for one in soon), default=0),
+            -len(soon),
+            self.steps.index(first.step),
+            -max(one.ahead for one in broken),
+            -len(broken),
+        )
+
+    def _squeak(self, broken: Iterable[Given]) -> None:
+        """Let those who were overlooked come earlier."""
+        for one in broken:
+            for learner in one.overlooked:
+                key = (one.job.code, learner)
+                self.urgent[key] = self.urgent.get(key, 0) + _WAITS + _WAITS // 2
+
+    def _shuffle(self, chance: random.Random) -> None:
+        """Let chance say who comes earlier of those who had a job as often."""
+        self.urgent = dict(self.later)
+        for job in self.jobs:
+            for member in self.record.settings.members:
+                key = (job.code, member.code)
+                self.urgent[key] = self.urgent.get(key, 0) + chance.randrange(4 * _WAITS)
 
     def _run(self, steps: Sequence[Step]) -> Iterator[Given]:
         tallies = {job.code: self.tallies[job.code].copy() for job in self.jobs}
@@ -256,7 +294,8 @@ class Rota:
             if (level is None or other < level)
             and not (choice.job.in_charge and choice.costs.get(code, 0) >= _RUNNING)
         )
-        return Given(step, choice.job, learner, overlooked, in_the_way)
+        ahead = level + 1 - min(choice.levels.values()) if level is not None else 0
+        return Given(step, choice.job, learner, overlooked, in_the_way, ahead)
 
 
 def _make_room(choices: Sequence[_Choice]) -> None:

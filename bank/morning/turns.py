@@ -8,6 +8,7 @@ what stands in the way.
 
 from __future__ import annotations
 
+import random
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
@@ -29,7 +30,11 @@ from bank.morning.rota import Given, Rota, Step
 from bank.morning.swaps import add_stand_ins
 from bank.morning.tally import Record, Turn, tally, up_to_date
 
+# Plans made by putting off what was in the way, and more by chance where that does not help, until
+# so many are no better.
 _ATTEMPTS = 5
+_BY_CHANCE = 12
+_IN_VAIN = 6
 # How many days a plan looks ahead where jobs clash: about two rounds of a class of ten to fourteen.
 _LOOK_AHEAD = {DAILY: 35, WEEKLY: 7 * 24, TWO_WEEKS: 14 * 20}
 
@@ -40,7 +45,7 @@ class Problem:
 
     `rule` is "again" (someone has a job again before all others), "nobody" (nobody can take it) or
     "keyboard" (someone has no keyboard this week). `because` are the jobs that stand in the way, each
-    with the learner who has it.
+    with the learner who has it; `ahead` is how many more turns one has than another then.
     """
 
     rule: str
@@ -49,6 +54,7 @@ class Problem:
     learners: tuple[str, ...]
     text: str
     because: tuple[tuple[str, str], ...] = ()
+    ahead: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -100,14 +106,17 @@ def plan_turns(
 def _best_attempt(
     known: Record, week: list[date], calendar: SchoolCalendar
 ) -> tuple[Record, list[Problem]]:
-    """The plan with the fewest problems in `week`.
+    """The plan with the least that goes against the rules in `week`.
 
     Longer jobs are given out first. Where one stands in the way of a shorter one, another attempt
-    gives the longer one to somebody else first.
+    gives the longer one to somebody else first, and then to others by chance.
     """
     later_with: dict[tuple[str, str], int] = {}
     best: tuple[Record, list[Problem]] | None = None
-    for _ in range(_ATTEMPTS):
+    best_worth: tuple[int, ...] = ()
+    chance = random.Random(week[0].toordinal())
+    in_vain = 0
+    for attempt in range(_ATTEMPTS + _BY_CHANCE):
         record = Record(
             known.settings, [t for day in known.days() for t in known.on(day)], known.away
         )
@@ -119,15 +128,38 @@ def _best_attempt(
             problems += _plan_rhythm(record, rhythm, week, calendar, later_with)
         problems += _plan_keyboard(record, week)
         soon = [problem for problem in problems if problem.day <= week[-1]]
-        if best is None or len(soon) < len([p for p in best[1] if p.day <= week[-1]]):
-            best = record, problems
+        worth = _worth(soon)
+        in_vain += 1
+        if best is None or worth > best_worth:
+            best, best_worth, in_vain = (record, problems), worth, 0
         blamed = {pair for problem in soon for pair in problem.because} - settled
-        if not blamed or blamed <= set(later_with):
+        if not blamed or in_vain == _IN_VAIN:
             break
-        for pair in blamed:
-            later_with[pair] = later_with.get(pair, 0) + 1
+        if attempt < _ATTEMPTS and not blamed <= set(later_with):
+            for pair in blamed:
+                later_with[pair] = later_with.get(pair, 0) + 1
+        else:
+            later_with = _by_chance(record, chance)
     assert best is not None
     return best
+
+
+def _worth(problems: Sequence[Problem]) -> tuple[int, ...]:
+    """What makes one plan better than another: nothing left undone, even counts, few problems."""
+    return (
+        -sum(problem.rule == "nobody" for problem in problems),
+        -max((problem.ahead for problem in problems), default=0),
+        -len(problems),
+    )
+
+
+def _by_chance(record: Record, chance: random.Random) -> dict[tuple[str, str], int]:
+    return {
+        (job.code, member.code): chance.randrange(4)
+        for job in record.settings.jobs
+        if job.turn_length != DAILY
+        for member in record.settings.members
+    }
 
 
 def _fell_out(calendar: SchoolCalendar, day: date) -> bool:
@@ -165,7 +197,7 @@ def _plan_rhythm(
             job.code: up_to_date(tally(record, job), record.settings.who_can(job, week[0]))
             for job in together
         }
-        for given in Rota(record, together, tallies, later_with).plan(steps):
+        for given in Rota(record, together, tallies, later_with).plan(steps, week[-1]):
             yield from _problem(record, given)
             for day in _days_of(record, given):
                 if given.learner is not None:
@@ -252,7 +284,7 @@ def _problem(record: Record, given: Given) -> Iterator[Problem]:
         why = [_why_not(record, job, code, given) for code in given.overlooked]
         text = f"{job.name}: {given.learner} has it again before all others: {'; '.join(why)}"
         because = _because(record, job, given.overlooked, given)
-        yield Problem("again", day, job.code, given.overlooked, text, because)
+        yield Problem("again", day, job.code, given.overlooked, text, because, given.ahead)
 
 
 def _because(

@@ -1,16 +1,26 @@
 """The balance of the turns against the best that there is, found by an integer programme (HiGHS).
 
 On small random classes the solver finds the least possible value of the largest difference between
-two learners' counts of a job, at any time of the weeks planned, and ours is compared with it. A
-smoke run takes a few; BALANCE_CLASSES=300 runs more.
+two learners' counts of a job, at any time of the weeks planned, and ours is compared with it. The
+solver knows the rules and nothing of the planner: every turn is given, nobody has two clashing jobs,
+nobody has a job again before all who are free have had it. A weekly job keeps that rule whatever
+the daily jobs are; where not even that can be, it breaks it as seldom as can be.
+
+Without the rule a solver finds a smaller difference within three weeks in some classes: it gives the
+weekly job to one learner week after week where daily jobs clash with it, so that over a year one has
+it always and others never. Those classes are counted beside.
+
+A smoke run takes a few; BALANCE_CLASSES=200 runs more.
 """
 
 from __future__ import annotations
 
 import os
 import random
-from collections import Counter
+from collections import Counter, defaultdict
+from dataclasses import dataclass, field
 from datetime import date, timedelta
+from math import inf
 
 import pytest
 
@@ -20,94 +30,126 @@ from bank.morning.turns import plan_turns
 
 CLASSES = int(os.environ.get("BALANCE_CLASSES", "12"))
 FIRST = date(2026, 9, 7)
+KINDS = ["daily", "weekly", "mixed"]
+PARTS = ["line", "line", "line", "snack"]
 
 
-def small_class(seed: int, mixed: bool) -> tuple[TurnSettings, int]:
-    """Three to six learners, two to four jobs that mostly clash, two or three weeks.
+def small_class(seed: int, kind: str) -> tuple[TurnSettings, int]:
+    """Three to six learners, two to four jobs that mostly clash, and two or three weeks.
 
-    Jobs are daily, or where they are `mixed`, some of them weekly.
+    Weekly jobs alone get eight weeks.
     """
     rng = random.Random(seed)
     learners = [f"K{n}" for n in range(1, rng.randint(3, 6) + 1)]
     jobs = []
     for number in range(rng.randint(2, 4)):
         some = tuple(sorted(rng.sample(learners, rng.randint(2, len(learners)))))
-        jobs.append(
-            Job(
-                f"job{number}",
-                f"Job {number}",
-                rng.choice([DAILY, DAILY, DAILY, WEEKLY]) if mixed else DAILY,
-                only=some if rng.random() < 0.6 else (),
-                during=(rng.choice(["line", "line", "line", "snack"]),),
-            )
+        rhythm = rng.choice([DAILY, DAILY, DAILY, WEEKLY]) if kind == "mixed" else kind
+        only = some if rng.random() < 0.6 else ()
+        part = rng.choice(PARTS)
+        jobs.append(Job(f"job{number}", f"Job {number}", rhythm, only=only, during=(part,)))
+    weeks = 8 if kind == "weekly" else rng.choice([2, 3])
+    return TurnSettings(tuple(Member(code) for code in learners), tuple(jobs)), weeks
+
+
+@dataclass
+class Programme:
+    """Rows of an integer programme: low <= sum of coefficient * variable <= high."""
+
+    prices: dict[object, float] = field(default_factory=dict)
+    rows: list[tuple[dict[object, float], float, float]] = field(default_factory=list)
+
+    def least(self, seconds: float = 20) -> dict[object, float] | None:
+        """The values at the least price, or None where there is no solution."""
+        import numpy as np
+        from scipy.optimize import Bounds, LinearConstraint, milp
+        from scipy.sparse import lil_matrix
+
+        names = list(dict.fromkeys(name for row, _, _ in self.rows for name in row))
+        column = {name: number for number, name in enumerate(names)}
+        matrix = lil_matrix((len(self.rows), len(names)))
+        for number, (row, _, _) in enumerate(self.rows):
+            for name, value in row.items():
+                matrix[number, column[name]] = value
+        limits = LinearConstraint(
+            matrix.tocsr(), [low for _, low, _ in self.rows], [high for _, _, high in self.rows]
         )
-    return TurnSettings(tuple(Member(code) for code in learners), tuple(jobs)), rng.choice([2, 3])
+        upper = [100 if name == "worst" else 1 for name in names]
+        found = milp(
+            [self.prices.get(name, 0) for name in names],
+            constraints=limits,
+            integrality=np.ones(len(names)),
+            bounds=Bounds(np.zeros(len(names)), upper),
+            options={"time_limit": seconds},
+        )
+        return dict(zip(names, found.x, strict=True)) if found.x is not None else None
 
 
-def best_balance(settings: TurnSettings, weeks: int) -> int | None:
-    """The least largest difference of counts that any plan has, or None where there is no plan."""
-    import numpy as np
-    from scipy.optimize import Bounds, LinearConstraint, milp
-    from scipy.sparse import lil_matrix
+def best_balance(settings: TurnSettings, weeks: int, rules: bool = True) -> int | None:
+    """The least largest difference of counts of all plans, or None where there is no plan.
 
+    With `rules` only plans count in which nobody has a job again before all who are free had it.
+    """
+    made = Programme(prices={"worst": 1})
     days = [(week, day) for week in range(weeks) for day in range(5)]
-    slots = {
-        job.code: sorted({(w, None if job.rhythm == WEEKLY else d) for w, d in days}, key=str)
+    turns = {
+        job.code: [[(w, d) for d in range(5)] for w in range(weeks)]
+        if job.rhythm == WEEKLY
+        else [[one] for one in days]
         for job in settings.jobs
     }
-    order = {
-        code: sorted(s, key=lambda p: (p[0], -1 if p[1] is None else p[1]))
-        for code, s in slots.items()
+    turn_of = {
+        code: {day: n for n, turn in enumerate(those) for day in turn}
+        for code, those in turns.items()
     }
     able = {j.code: [m.code for m in settings.members if j.can_take(m.code)] for j in settings.jobs}
-    index: dict[tuple[str, tuple[int, int | None], str], int] = {}
     for job in settings.jobs:
-        for slot in order[job.code]:
-            for learner in able[job.code]:
-                index[job.code, slot, learner] = len(index)
-    worst = len(index)
-    rows: list[tuple[dict[int, float], float, float]] = []
-    for job in settings.jobs:
-        for slot in order[job.code]:
-            rows.append(({index[job.code, slot, c]: 1 for c in able[job.code]}, 1, 1))
-        for end in range(1, len(order[job.code]) + 1):
-            for one in able[job.code]:
-                for other in able[job.code]:
-                    if one != other:
-                        row: dict[int, float] = {worst: -1}
-                        for slot in order[job.code][:end]:
-                            row[index[job.code, slot, one]] = 1
-                            row[index[job.code, slot, other]] = -1
-                        rows.append((row, -np.inf, 0))
-    for week, day in days:
-        for part in ("line", "snack"):
+        code, many = job.code, len(turns[job.code])
+        # A daily job is no reason for who has a weekly one.
+        excuses = [
+            other
+            for other in settings.jobs
+            if other.code != code
+            and other.clashes(job)
+            and (other.rhythm == WEEKLY or job.rhythm == DAILY)
+        ]
+        for turn, on in enumerate(turns[code]):
+            made.rows.append(({(code, turn, c): 1 for c in able[code]}, 1, 1))
+            broken = (code, turn, "broken")
+            made.prices[broken] = 1000 if job.rhythm == WEEKLY else 30
+            for one in able[code]:
+                for other in able[code]:
+                    if one == other:
+                        continue
+                    before: dict[object, float] = {}
+                    for earlier in range(turn):
+                        before[code, earlier, one] = 1
+                        before[code, earlier, other] = -1
+                    now = {(code, turn, one): 1, (code, turn, other): -1, "worst": -1}
+                    made.rows.append(({**before, **now}, -inf, 0))
+                    if not rules:
+                        continue
+                    # `one` has this turn, so they had no more than `other`, or `other` is not free.
+                    row = defaultdict(float, before)
+                    row[code, turn, one] += many
+                    row[broken] -= 2 * many
+                    for excuse in excuses:
+                        if excuse.can_take(other):
+                            for number in {turn_of[excuse.code][day] for day in on}:
+                                row[excuse.code, number, other] -= many
+                    made.rows.append((dict(row), -inf, many))
+    for day in days:
+        for part in set(PARTS):
             for member in settings.members:
-                row = {}
-                for job in settings.jobs:
-                    slot = (week, None if job.rhythm == WEEKLY else day)
-                    key = (job.code, slot, member.code)
-                    if part in job.during and key in index:
-                        row[index[key]] = 1
+                row = {
+                    (job.code, turn_of[job.code][day], member.code): 1.0
+                    for job in settings.jobs
+                    if part in job.during and job.can_take(member.code)
+                }
                 if len(row) > 1:
-                    rows.append((row, 0, 1))
-    matrix = lil_matrix((len(rows), worst + 1))
-    for number, (row, _, _) in enumerate(rows):
-        for column, value in row.items():
-            matrix[number, column] = value
-    costs = np.zeros(worst + 1)
-    costs[worst] = 1
-    upper = np.ones(worst + 1)
-    upper[worst] = 100
-    found = milp(
-        costs,
-        constraints=LinearConstraint(
-            matrix.tocsr(), [low for _, low, _ in rows], [high for _, _, high in rows]
-        ),
-        integrality=np.ones(worst + 1),
-        bounds=Bounds(np.zeros(worst + 1), upper),
-        options={"time_limit": 20},
-    )
-    return round(found.x[worst]) if found.x is not None else None
+                    made.rows.append((row, 0, 1))
+    found = made.least()
+    return round(found["worst"]) if found is not None else None
 
 
 def our_balance(settings: TurnSettings, weeks: int) -> tuple[int | None, bool]:
@@ -129,36 +171,38 @@ def our_balance(settings: TurnSettings, weeks: int) -> tuple[int | None, bool]:
 
 
 @pytest.mark.bench
-@pytest.mark.parametrize("mixed", [False, True], ids=["daily jobs", "daily and weekly jobs"])
-def test_no_plan_is_better_balanced_than_ours(mixed: bool) -> None:
+@pytest.mark.parametrize("kind", KINDS)
+def test_no_plan_is_better_balanced_than_ours(kind: str) -> None:
     pytest.importorskip("scipy")
-    equal = uneven = rightly = 0
+    equal = uneven = rightly = without = 0
     apart = []
     for seed in range(CLASSES):
-        settings, weeks = small_class(seed, mixed)
+        settings, weeks = small_class(seed, kind)
         best = best_balance(settings, weeks)
         ours, named = our_balance(settings, weeks)
         cannot_be_even = best is None or best > 1
         equal += ours == best
         uneven += cannot_be_even
         rightly += named == cannot_be_even
+        without += best != best_balance(settings, weeks, rules=False) if kind == "mixed" else 0
         if ours != best or named != cannot_be_even:
             apart.append((seed, best, ours, named))
     print(
-        f"\n{CLASSES} small classes: balance equal to the solver's best in {equal / CLASSES:.1%}; "
-        f"{uneven} cannot be even; a constraint is named exactly where that is so in "
-        f"{rightly / CLASSES:.1%}; apart (class, best, ours, named): {apart}"
+        f"\n{CLASSES} small classes, {kind} jobs: balance equal to the solver's best in "
+        f"{equal} ({equal / CLASSES:.1%}); {uneven} cannot be even; a constraint is named exactly "
+        f"where that is so in {rightly} ({rightly / CLASSES:.1%}); smaller without the rule in "
+        f"{without}; apart (class, best, ours, named): {apart}"
     )
-    # A solver that sees only three weeks gives a weekly job to the same learner again and again
-    # where daily jobs clash with it; over a year that is not fair, so mixed rhythms may differ.
-    assert rightly / CLASSES >= (0.9 if mixed else 1)
-    assert equal / CLASSES >= (0.75 if mixed else 1)
+    assert rightly == CLASSES
+    # What can be even is even in all; of what cannot, the least evil is not always found.
+    assert equal / CLASSES >= 0.95
 
 
-@pytest.mark.parametrize("seed", range(1001, 1005))
-def test_a_small_class_is_balanced_as_well_as_can_be(seed: int) -> None:
+@pytest.mark.parametrize("kind", KINDS)
+@pytest.mark.parametrize("seed", [65, 1001, 1002])
+def test_a_small_class_is_balanced_as_well_as_can_be(seed: int, kind: str) -> None:
     """The smoke run that always runs; the benchmark above takes many more."""
     pytest.importorskip("scipy")
-    settings, weeks = small_class(seed, mixed=False)
+    settings, weeks = small_class(seed, kind)
     best = best_balance(settings, weeks)
     assert our_balance(settings, weeks) == (best, best is None or best > 1)

@@ -134,6 +134,16 @@ def test_the_tool_names_who_stands_in_the_way() -> None:
     assert problems[0].job == "line" and "K1 has Door holder at the same time" in problems[0].text
 
 
+def test_whoever_a_weekly_job_will_keep_from_a_daily_one_has_the_daily_one_before() -> None:
+    line = Job("line", "Line leader", only=("K1", "K3", "K4"), during=("line",))
+    door = Job("door", "Door holder", WEEKLY, only=("K1", "K2"), during=("line",))
+    turns = plan(of(4, line, door), [Turn(day(n), "door", "K2") for n in range(5)], [], 0, 9).turns
+    assert {turn.learner for turn in turns if turn.job == "door" and turn.day >= day(5)} == {"K1"}
+    had = [turn.learner for turn in turns if turn.job == "line"]
+    assert had[:5].count("K1") == 2 and len(set(had[:3])) == 3
+    assert abs(had.count("K3") - had.count("K4")) <= 1
+
+
 def test_a_job_that_nobody_may_do_is_named() -> None:
     (problem, *_) = plan(of(2, Job("cook", "Cook", only=("K9",))), [], [], 0, 0).problems
     assert problem.rule == "nobody" and "no learner in class is allowed it" in problem.text
