@@ -10,9 +10,10 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
-from bank.calendar import SchoolCalendar, monday_of
+from bank.calendar import SchoolCalendar
 from bank.classroom_days import Days
-from bank.item import BankError, clean_text
+from bank.classroom_reading import QuietReading
+from bank.item import BankError
 from bank.learner import Learner
 from bank.morning.jobs import Away, Job, Keyboard, Member, TurnSettings
 from bank.morning.tally import Record, Turn
@@ -21,21 +22,14 @@ from bank.store_morning import (
     codes_by_number,
     give_sorts,
     given_sorts,
-    keep_baskets,
-    kept_baskets,
     post_turns,
     posted_turns,
-    put_books,
-    remove_book,
-    shelf_books,
-    take_back_baskets,
     take_back_turns,
 )
 from bank.store_sets import write_learner
 
 if TYPE_CHECKING:
     from bank.item import Item
-    from bank.morning.reading import Baskets, Book
     from bank.morning.routine import Routine
     from bank.morning.sorts import WordSort
     from bank.morning.turns import TurnPlan
@@ -44,7 +38,7 @@ CALENDAR, TURNS, ROUTINE = "calendar", "turns", "routine"  # names of settings i
 MASTERED_SORTS = "sorts"  # the place in a learner's support
 
 
-class Morning:
+class Morning(QuietReading):
     """The school days of a bank and what happens on them beside the sets."""
 
     def __init__(self, store: Store, days: Days) -> None:
@@ -292,62 +286,6 @@ class Morning:
         if keep and self.store.writable and numbers:
             give_sorts(self.store, day, numbers)
         return found
-
-    # Quiet reading
-
-    def shelf(self) -> list[Book]:
-        return shelf_books(self.store)
-
-    def put_book(
-        self,
-        title: str,
-        grade: float | None = None,
-        page: str = "",
-        copies: int = 1,
-        code: str = "",
-    ) -> Book:
-        """Put a book on the shelf; its level is the teacher's, or estimated from a typed page."""
-        from bank.morning.reading import Book, book_level
-
-        title = clean_text(title, "the title", 200)
-        if grade is None and not page.strip():
-            raise BankError("say the book's level, or give a typed page of it")
-        try:
-            found = book_level(page) if grade is None else grade
-        except ValueError as error:
-            raise BankError(str(error)) from error
-        taken = {book.code.lower() for book in self.shelf()}
-        if not code:
-            code = next(f"b{n}" for n in range(1, len(taken) + 2) if f"b{n}" not in taken)
-        book = Book(code, title, found, copies, "teacher" if grade is not None else "page")
-        put_books(self.store, [book])
-        return book
-
-    def remove_book(self, code: str) -> None:
-        remove_book(self.store, code)
-
-    def baskets(self, day: dt.date, size: int = 4, keep: bool = True) -> Baskets:
-        """The baskets of the week of `day`; `keep` gives them out."""
-        from bank.morning.reading import weekly_baskets
-
-        lows = {one.code: one.band.low for one in self.days.learners()}
-        made = weekly_baskets(self.shelf(), lows, kept_baskets(self.store), day, size)
-        if keep and self.store.writable:
-            keep_baskets(self.store, made.baskets)
-        return made
-
-    def basket_titles(self, day: dt.date) -> dict[str, list[str]]:
-        """The titles in each learner's basket in the week of `day`, as far as it was given out."""
-        titles = {book.code: book.title for book in self.shelf()}
-        return {
-            basket.learner: [titles.get(code, code) for code in basket.books]
-            for basket in kept_baskets(self.store)
-            if basket.monday == monday_of(day)
-        }
-
-    def empty_baskets(self, day: dt.date) -> int:
-        """Take the baskets of the week of `day` back; returns how many books came back."""
-        return take_back_baskets(self.store, monday_of(day))
 
     # The routine
 

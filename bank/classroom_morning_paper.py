@@ -67,7 +67,7 @@ def morning_lines(morning: Morning, day: dt.date, codes: Sequence[str]) -> dict[
             jobs.setdefault(code, []).append(name)
     titles = {item: sort.title for item, sort in morning.sorts()}
     sorts = morning.sorts_of(day, codes)
-    baskets = morning.basket_titles(day)
+    baskets = morning.told_baskets(day)
     return {
         code: MorningLines(
             ", ".join(jobs.get(code, ())),

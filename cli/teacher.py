@@ -164,10 +164,14 @@ def _rest(bank, when: dt.date) -> dict[str, object]:  # type: ignore[no-untyped-
 def _rest_lines(rest: dict[str, object]) -> list[str]:
     """A line for each learner who has a job, a sort or a basket today."""
     found = []
-    for code, said in rest.get("morning", {}).items():  # type: ignore[attr-defined]
+    lines: dict[str, dict[str, str]] = rest.get("morning", {})  # type: ignore[assignment]
+    for code, said in lines.items():
         words = [f"{name}: {said[name]}" for name in ("job", "sort", "basket") if said[name]]
         if words:
             found.append(f"{code}  {'; '.join(words)}")
+    without = [code for code, said in lines.items() if not said["basket"]]
+    if without and len(without) < len(lines):
+        found.append(f"No book that is new and easy enough for {', '.join(without)}: see basket")
     return ["The rest of the morning:", *found, ""] if found else []
 
 

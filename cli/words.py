@@ -301,23 +301,25 @@ def _show_books(books: Sequence[Any], as_json: bool) -> int:
 
 def basket(
     day: str = DAY,
-    size: int = typer.Option(4, "--books", help="Books in a basket."),
+    size: int = typer.Option(None, "--books", help="Books in a basket from now on; at first 4."),
     undo: bool = typer.Option(False, "--undo", help="Take the week's baskets back."),
     as_json: bool = JSON,
 ) -> int:
     """Each learner's basket of the week: books that can be read alone, none a second time.
 
+    Today's page fills the baskets of a week by itself; once filled they stay.
+
     Example: binderbank basket monday
     """
     when = read_day(day)
-    if not 1 <= size <= 12:
+    if size is not None and not 1 <= size <= 12:
         raise BankError(f"a basket has 1 to 12 books, not {size}")
     with use_bank() as bank:
         if undo:
             count = bank.morning.empty_baskets(when)
             say(f"back on the shelf: {counted(count, 'book')}")
             return DONE
-        made = bank.morning.baskets(when, size)
+        made = bank.morning.baskets(when, size or 0)
         titles = {book.code: book.title for book in bank.morning.shelf()}
     if as_json:
         print_json({"baskets": [one.to_dict() for one in made.baskets], "short": made.short})

@@ -26,6 +26,9 @@ def board_html(day: DayContent, learners: Sequence[LearnerPage], face: str = FAC
     """
     things = [_today(day)]
     places = [_place("Today")]
+    if work := _work(learners):
+        things.append(work)
+        places.append(_place("Sorts and books"))
     for number, (question, owners) in enumerate(shared_questions(learners), 1):
         things.append(_prompt(f"Question {number}", question.text, _whose(owners, learners)))
         places.append(_place(str(number), f"Question {number}"))
@@ -98,6 +101,27 @@ def _today(day: DayContent) -> str:
         '<section class="thing" aria-labelledby="thing-today">\n'
         '<h1 id="thing-today" tabindex="-1">Today</h1>\n'
         f'<div class="lines">\n{lines}\n</div>{listed}\n</section>'
+    )
+
+
+def _work(learners: Sequence[LearnerPage]) -> str:
+    """Who works on which word sort, and who reads which books, where there are any."""
+    lists = []
+    for name, said in (
+        ("Word sorts", [(page, page.sort) for page in learners if page.sort]),
+        ("Books to read", [(page, page.basket) for page in learners if page.basket]),
+    ):
+        rows = "\n".join(
+            f"<li>{_picture(sign_picture(page.sign)[0], '')}{escape(page.code)}: {escape(words)}</li>"
+            for page, words in said
+        )
+        if rows:
+            lists.append(f'<h2>{name}</h2>\n<ul class="work" aria-label="{name}">\n{rows}\n</ul>')
+    if not lists:
+        return ""
+    return (
+        '<section class="thing" aria-label="Sorts and books">\n'
+        '<h1 tabindex="-1">Sorts and books</h1>\n' + "\n".join(lists) + "\n</section>"
     )
 
 

@@ -8,7 +8,7 @@ from dataclasses import replace
 import pytest
 from making import MONDAY, make_item, put
 
-from bank.calendar import DayOff, SchoolCalendar
+from bank.calendar import DayOff, SchoolCalendar, monday_of
 from bank.classroom import Bank
 from bank.classroom_morning_paper import morning_lines, sort_paper, turn_paper, with_morning
 from bank.item import BankError
@@ -175,6 +175,67 @@ def test_baskets_stay_for_the_week_and_change_the_next(room: Bank) -> None:
     assert room.morning.empty_baskets(day(7)) == 4
     with pytest.raises(BankError, match="no book"):
         room.morning.remove_book("b1")
+
+
+def fill_shelf(room: Bank, count: int) -> dt.date:
+    """A shelf of easy books, and a Monday that is not over."""
+    for n in range(count):
+        room.morning.put_book(f"Book {n}", 0.5)
+    return monday_of(dt.date.today() + dt.timedelta(days=7))
+
+
+def baskets_told(room: Bank, when: dt.date) -> dict[str, str]:
+    codes = ["K1", "K2", "K3", "K4"]
+    return {code: said.basket for code, said in morning_lines(room.morning, when, codes).items()}
+
+
+def test_a_page_fills_the_baskets_of_the_week_once(room: Bank) -> None:
+    monday = fill_shelf(room, 40)
+    first = baskets_told(room, monday)
+    assert all(len(titles.split(", ")) == 4 for titles in first.values())
+    room.morning.put_book("A harder book", 1.5)
+    assert baskets_told(room, monday + dt.timedelta(days=3)) == first
+    second = baskets_told(room, monday + dt.timedelta(days=7))
+    for code in first:
+        assert not set(first[code].split(", ")) & set(second[code].split(", "))
+
+
+def test_a_learner_who_joins_in_the_week_has_a_basket_and_the_others_keep_theirs(
+    room: Bank,
+) -> None:
+    monday = fill_shelf(room, 40)
+    first = baskets_told(room, monday)
+    room.learners.add("K5", 3.0)
+    codes = [*first, "K5"]
+    after = morning_lines(room.morning, monday, codes)
+    assert {code: after[code].basket for code in first} == first and after["K5"].basket
+
+
+def test_as_many_books_as_were_said_the_last_time(room: Bank) -> None:
+    monday = fill_shelf(room, 40)
+    room.morning.baskets(monday, size=2)
+    later = baskets_told(room, monday + dt.timedelta(days=7))
+    assert {titles.count(",") for titles in later.values()} == {1}
+
+
+def test_no_basket_is_filled_for_a_week_that_is_over_or_before_later_ones(room: Bank) -> None:
+    monday = fill_shelf(room, 40)
+    assert set(baskets_told(room, monday - dt.timedelta(days=70)).values()) == {""}
+    room.morning.baskets(monday + dt.timedelta(days=7))
+    assert set(baskets_told(room, monday).values()) == {""}
+    assert all(room.morning.baskets(monday).baskets), "the teacher can still say so"
+
+
+def test_without_books_nothing_is_written(room: Bank) -> None:
+    assert set(baskets_told(room, fill_shelf(room, 0)).values()) == {""}
+    assert room.store.value("SELECT count(*) FROM basket") == 0
+
+
+def test_the_code_of_a_book_that_was_read_is_not_given_to_another(room: Bank) -> None:
+    monday = fill_shelf(room, 4)
+    room.morning.baskets(monday, size=1)
+    room.morning.remove_book("b1")
+    assert room.morning.put_book("New", 0.5).code == "b5"
 
 
 def test_pages_and_board_know_the_turns_the_sort_and_the_basket(room: Bank) -> None:

@@ -63,6 +63,19 @@ def test_who_has_which_job_is_on_the_board(day, learners):
     assert [turn.text for turn in turns] == ["Weather: K4", "Game leader: B2"]
 
 
+def test_who_sorts_and_reads_what_is_on_the_board_where_somebody_does(day, learners):
+    without = board_html(day, [LearnerPage("K4")])
+    assert "Sorts and books" not in without.files[0].data.decode()
+    page = LearnerPage("K4", sort="ch or <sh>", basket="The red sled, Rain")
+    thing = soup(board_html(day, [page, LearnerPage("B2", sort="ai or ay")])).select(
+        "[aria-label='Sorts and books'] ul"
+    )
+    assert {each["aria-label"]: [li.text for li in each.select("li")] for each in thing} == {
+        "Word sorts": ["K4: ch or <sh>", "B2: ai or ay"],
+        "Books to read": ["K4: The red sled, Rain"],
+    }
+
+
 def test_a_prompt_says_whose_it_is_unless_it_is_everybodys(day, learners):
     page = soup(board_html(day, learners))
     things = {thing["aria-label"]: thing for thing in page.select(".thing[aria-label]")}
