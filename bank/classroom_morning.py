@@ -208,6 +208,7 @@ class Morning(QuietReading):
         from bank.classroom_items import Items
         from bank.morning.sorts import NoSort, make_sort
 
+        _known_pattern(pattern)
         items = Items(self.store)
         kept = {frozenset(sort.cards) for _, sort in self.sorts()}
         made: list[Item] = []
@@ -254,13 +255,9 @@ class Morning(QuietReading):
 
     def keep_mastered(self, code: str, patterns: Iterable[str]) -> list[str]:
         """Keep the patterns that a learner has mastered; a pattern that is none is refused."""
-        from bank.morning.sorts import pattern_codes
-
-        known = pattern_codes()
         kept = list(dict.fromkeys(patterns))
         for pattern in kept:
-            if pattern not in known:
-                raise BankError(f"{pattern!r} is no pattern; see: binderbank sort patterns")
+            _known_pattern(pattern)
         learner = self._learner(code)
         support = {**learner.support, MASTERED_SORTS: kept}
         write_learner(self.store, replace(learner, support=support))
@@ -301,6 +298,13 @@ class Morning(QuietReading):
 
     def _learner(self, code: str) -> Learner:
         return self.days.learners([code])[0]
+
+
+def _known_pattern(pattern: str) -> None:
+    from bank.morning.sorts import pattern_codes
+
+    if pattern not in pattern_codes():
+        raise BankError(f"{pattern!r} is no pattern; see: binderbank sort patterns")
 
 
 def _with_codes(plain: Mapping[str, Any], codes: Mapping[int, str]) -> dict[str, Any]:

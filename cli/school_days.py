@@ -72,6 +72,9 @@ def calendar(
             changed, unknown = _read(read, changed, when, zone)
         if changed != held:
             bank.morning.keep_calendar(changed)
+    for one in changed.half_days:
+        if one not in held.half_days and (why := changed.why_off(one.day)):
+            say(f"no short morning on {one.day}: {why}", to_errors=True)
     if write:
         from bank.calendar_ics import write_ics
 
@@ -96,7 +99,7 @@ def _changed(
 ) -> SchoolCalendar:
     gone = [read_day(text) for text in clears]
     try:
-        new_terms = [Term(*_range(text)) for text in terms]
+        new_terms = [Term(*_range(text, both=True)) for text in terms]
         kept = [
             one
             for one in held.terms
@@ -120,10 +123,12 @@ def _changed(
         raise BankError(str(error)) from None
 
 
-def _range(text: str) -> tuple[dt.date, dt.date, str]:
-    """The days and the words of FIRST..LAST=WORDS."""
+def _range(text: str, both: bool = False) -> tuple[dt.date, dt.date, str]:
+    """The days and the words of FIRST..LAST=WORDS; `both` asks for a last day."""
     days, _, words = text.partition("=")
     first, _, last = days.partition("..")
+    if both and not last.strip():
+        raise BankError(f"{text[:40]!r} has no last day; write FIRST..LAST=NAME")
     begins = read_day(first)
     return begins, read_day(last) if last.strip() else begins, words.strip()
 

@@ -276,8 +276,9 @@ def _problem(record: Record, given: Given) -> Iterator[Problem]:
     job, day = given.job, given.step.first
     if given.learner is None:
         why = [_why_not(record, job, code, given) for code in record.settings.who_can(job, day)]
-        text = f"{job.name}: nobody can take it on {day}"
-        text += ": " + "; ".join(why) if why else ", because no learner in class is allowed it"
+        text = f"{job.name}: nobody can take it, because no learner in class is allowed it"
+        if why:
+            text = f"{job.name}: nobody can take it on {day}: {'; '.join(why)}"
         able = record.settings.who_can(job, day)
         yield Problem("nobody", day, job.code, (), text, _because(record, job, able, given))
     elif given.overlooked:
@@ -353,10 +354,11 @@ def _plan_keyboard_week(record: Record, monday: date, days: list[date]) -> Itera
         yield Problem("keyboard", days[0], KEYBOARD, (code,), text + "on every day of the week")
     crowded = tuple(code for code in left_out if can[code])
     if crowded:
+        free = sum(max(0, number) for number in places.values())
         text = (
-            f"{job.name}: no place this week for {', '.join(crowded)}: {len(due)} learners "
-            f"have not had it, and {keyboard.computers} at a time on {len(days)} days are "
-            f"{keyboard.computers * len(days)} places; they come first next week"
+            f"{job.name}: no place this week for {', '.join(crowded)}: {len(due)} learners have "
+            f"not had it, and {free} places are free ({keyboard.computers} at a time, "
+            f"{len(days)} {'day' if len(days) == 1 else 'days'}); they come first next week"
         )
         yield Problem("keyboard", days[0], KEYBOARD, crowded, text)
 

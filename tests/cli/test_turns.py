@@ -95,6 +95,7 @@ def test_no_turns_on_a_day_off(ready: Run) -> None:
         (("shelf", "add", "A book"), "level"),
         (("shelf", "remove", "zz"), "no book"),
         (("basket", "--books", "0"), "1 to 12"),
+        (("calendar", "--term", "2026-08-31=One"), "no last day"),
     ],
 )
 def test_what_is_refused_is_one_line(ready: Run, words: tuple[str, ...], said: str) -> None:

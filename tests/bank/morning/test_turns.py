@@ -121,7 +121,7 @@ def test_a_week_too_short_for_the_keyboard_says_so_and_the_left_out_come_first_n
     settings_ = of(5, keyboard=Keyboard(computers=1))
     found = plan_turns(settings_, [], calendar, [], day(0), day(4))
     (problem,) = found.problems
-    assert problem.rule == "keyboard" and "1 at a time on 2 days are 2 places" in problem.text
+    assert problem.rule == "keyboard" and "2 places are free (1 at a time, 2 days)" in problem.text
     later = plan_turns(settings_, found.turns, calendar, [], day(5), day(7))
     assert {turn.learner for turn in later.turns} == set(problem.learners)
 
