@@ -36,7 +36,7 @@ _UNKIND = frozenset(
     witch worm wound wrong yell balls nuts fist nerve grab shrink thigh limp
     violence skull skeleton swearing snatch knob blacks whites injury injure injured accident bleed
     disaster orphanage scalp spear breed thieves explode staggered wasted waste rotten clumsy flirt
-    moist innocent""".split()
+    moist innocent bet gamble""".split()
 )
 # Names of days and months take a capital; the others are not for a card of school words.
 _NO_CARD = frozenset(
