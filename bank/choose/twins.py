@@ -47,7 +47,10 @@ def ask_frame(text: str) -> Frame:
 
 
 def ask_frames(texts: Sequence[str]) -> Iterator[Frame]:
-    """The frames of many texts in order, parsed in batches: for an import."""
+    """The frames of many texts in order, parsed in batches: for an import.
+
+    The first text is parsed only when the first frame is asked for; no more than one batch is held.
+    """
     return frames_of(texts)
 
 
@@ -57,13 +60,18 @@ def ask_keys(text: str) -> list[str]:
 
 
 def same_ask_frames(a: Frame, b: Frame) -> bool:
-    """`same_ask` on two frames of `ask_frame`, without a parse."""
+    """`same_ask` on two frames of `ask_frame`, without a parse.
+
+    To look for twins among many items, ask `how_surely` and take those from 0.5 on.
+    """
     return same_frames(a, b)
 
 
 def how_surely(a: Frame, b: Frame) -> tuple[float, str]:
     """How surely two frames ask the same, from 0 to 1, and what was left over or told them apart.
 
-    A probability on pairs of which half are twins; in a bank, where few pairs are, it is lower.
+    A probability for pairs of a bank that share a key: from 0.5 on a pair is likelier twins than not.
+    `same_ask` answers for two texts held side by side, where twins are common, and takes less for
+    enough.
     """
     return decide(a, b)

@@ -25,8 +25,8 @@ class Alignment:
     """What two frames share, and what is left over of each.
 
     `common` and `general` are weights of ideas, `general` of those that match by a general word;
-    `left_all` and `right_all` are all the ideas; `near` is how near the wordings are (Dice over
-    neighbouring words).
+    `left_all` and `right_all` are all the ideas; `matched` the pairs laid side by side and how far
+    they are the same; `near` is how near the wordings are (Dice over neighbouring words).
     """
 
     common: float
@@ -35,6 +35,7 @@ class Alignment:
     right: tuple[Idea, ...]
     left_all: tuple[Idea, ...]
     right_all: tuple[Idea, ...]
+    matched: tuple[tuple[Idea, Idea, float], ...]
     near: float
 
 
@@ -50,6 +51,7 @@ def align(a: Frame, b: Frame) -> Alignment:
     pairs.sort()
     used_left: set[int] = set()
     used_right: set[int] = set()
+    matched: list[tuple[Idea, Idea, float]] = []
     common = general = 0.0
     for minus, _, i, j in pairs:
         if i in used_left or j in used_right:
@@ -59,6 +61,7 @@ def align(a: Frame, b: Frame) -> Alignment:
         if left[i].role == "n":
             continue
         weight = (left[i].weight + right[j].weight) / 2
+        matched.append((left[i], right[j], -minus))
         common -= minus * weight
         general += weight if -minus == GENERAL else 0.0
     return Alignment(
@@ -68,6 +71,7 @@ def align(a: Frame, b: Frame) -> Alignment:
         tuple(y for j, y in enumerate(right) if j not in used_right and not _measured(y, b, a)),
         tuple(left),
         tuple(right),
+        tuple(matched),
         nearness(a["said"], b["said"]),
     )
 

@@ -25,7 +25,8 @@ def tense_of(doc: Doc, wants: str) -> str:
         return "will"
     if forms & {"would", "could", "might"}:
         return "would"
-    if forms & {"did", "was", "were"} or any(t.tag_ == "VBD" for t in own):
+    passive = forms & {"is", "are", "am"}  # the tagger takes "are turned" for "turned"
+    if forms & {"did", "was", "were"} or (not passive and any(t.tag_ == "VBD" for t in own)):
         return "past"
     if root.lemma_ == "be" and any(t.dep_ == "relcl" and t.tag_ in ("VBD", "VBN") for t in doc):
         return "past"

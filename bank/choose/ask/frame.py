@@ -27,7 +27,7 @@ from bank.choose.ask.wants import want_of
 from bank.choose.ask.wording import said_words, split_liking
 from bank.choose.ask.words import words_of
 
-METHOD = "ask-5"
+METHOD = "ask-6"
 
 
 def frames_of(texts: Sequence[str]) -> Iterator[dict[str, Any]]:

@@ -69,6 +69,10 @@ MORE_WAYS = (
     (r"\bhow many years old\b", "how old"),
     (rf"\b{WHAT} {IS} the distance (?:between|from|of|to)\b", "how far"),
     (
+        rf"\b{WHAT} {IS} the (?:longest|greatest|farthest) distance (?:that )?(.+?) (can|could)\b",
+        r"how far \2 \1",
+    ),
+    (
         rf"\b{WHAT} {IS} (?:the|your) (height|length|size|weight|speed|width|depth"
         rf"|temperature) of\b",
         r"how \1 is",

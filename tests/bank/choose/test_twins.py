@@ -2,14 +2,17 @@
 
 The pairs beside this file were written for the project, half of them near misses, before the rules
 that they test: `twin_pairs_first` before any, each further file before it was first measured. A
-third of the first file is held aside: nothing was tuned or fitted on it.
+third of the first file is held aside: nothing was tuned or fitted on it. `twin_pairs_bank` has the
+texts of a bank, one a line; of those that share a key nearly no two are twins.
 """
 
+import hashlib
 import json
 import subprocess
 import sys
-from collections import Counter
+from collections import Counter, defaultdict
 from functools import lru_cache
+from itertools import combinations
 from pathlib import Path
 from typing import Any
 
@@ -17,10 +20,11 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from bank.choose.ask.keys import keys_of
 from bank.choose.twins import ask_frame, ask_frames, ask_keys, how_surely, same_ask, same_ask_frames
 
 HERE = Path(__file__).parent
-FILES = ("first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth")
+FILES = tuple("first second third fourth fifth sixth seventh eighth ninth tenth".split())
 
 
 def pairs(name: str) -> list[tuple[str, str, str]]:
@@ -65,6 +69,34 @@ def test_near_misses_of_every_sort_are_other_asks(sort):
     rows = [row for name in FILES for row in pairs(name) if row[0] == sort]
     mistaken = [(a, b) for _, a, b in rows if same(a, b)]
     assert len(mistaken) <= 0.06 * len(rows), mistaken
+
+
+def test_few_pairs_of_a_bank_that_share_a_word_are_likelier_twins_than_not():
+    """By reading, fewer than ten of the bank's texts on which nothing was fitted have a twin there."""
+    texts = (HERE / "twin_pairs_bank.tsv").read_text("utf-8").splitlines()[1:]
+    unseen = [t for t in texts if int(hashlib.md5(t.encode()).hexdigest(), 16) % 2 == 1][:700]
+    by_key = defaultdict(list)
+    asks = list(ask_frames(unseen))
+    for number, frame in enumerate(asks):
+        for key in keys_of(frame):
+            by_key[key].append(number)
+    sharing = {pair for some in by_key.values() for pair in combinations(some, 2)}
+    called = [(a, b) for a, b in sharing if how_surely(asks[a], asks[b])[0] >= 0.5]
+    assert len(called) <= 0.006 * len(sharing), [(unseen[a], unseen[b]) for a, b in called]
+
+
+@pytest.mark.parametrize(
+    ("a", "b"),
+    [
+        ("What do you do with clothes that are too small?", "Which pet is small?"),
+        ("What do babies eat?", "Name one thing a baby can do."),
+        ("Which animal is the slowest?", "Name one animal on a farm."),
+        ("Who rakes leaves?", "Who uses a rake?"),
+        ("Who is your friend?", "Name one thing you do with a friend."),
+    ],
+)
+def test_one_idea_in_common_makes_no_twins_in_a_bank(a, b):
+    assert how_surely(ask_frame(a), ask_frame(b))[0] < 0.5
 
 
 def test_asking_the_same_goes_both_ways():
