@@ -86,12 +86,23 @@ def _other_idea(found: Alignment, a: Frame, b: Frame) -> bool:
 
 
 def _other_thing_done(found: Alignment, a: Frame, b: Frame) -> bool:
-    """What can you do with snow? / What can you see in the snow?"""
-    if found.near < ALMOST_SAID or bool(a["verbs"]) == bool(b["verbs"]):
+    """What can you do with snow? / What can you see in the snow?
+
+    Said in other words it still holds where the texts have one idea in common: What do babies eat? /
+    Name one thing a baby can do.
+    """
+    if bool(a["verbs"]) == bool(b["verbs"]):
         return False
-    doing, rest = (b, found.left) if a["verbs"] else (a, found.right)
-    asks_what_is_done = doing["said"][0] == "what" and "do" in doing["said"][2:]
-    return asks_what_is_done and any(x.role == "v" and x.weight > LIGHT for x in rest)
+    doing, rest, others = (
+        (b, found.left, found.right_all) if a["verbs"] else (a, found.right, found.left_all)
+    )
+    if doing["words"][:1] != ["what"] or "do" not in doing["words"][2:]:
+        return False
+    done = [x for x in rest if x.role == "v" and x.weight > LIGHT]
+    if found.near >= ALMOST_SAID:
+        return doing["said"][0] == "what" and bool(done)
+    telling = [x for x, y, _ in found.matched if min(x.weight, y.weight) > LIGHT]
+    return len(telling) <= 1 and any(brought(x, others) == 1.0 for x in done)
 
 
 def _someone_else(found: Alignment, a: Frame, b: Frame) -> bool:

@@ -36,6 +36,8 @@ def _asks(tokens: list[Token], wh: Token | None) -> bool:
     """Whether a text without a question mark asks all the same: *What I like* only names a topic."""
     if wh is None or wh.i > 0:
         return False
+    if [t.lower_ for t in tokens[:2]] == ["what", "thing"]:
+        return True  # *Name one thing you do with a friend.*
     return any(t.lemma_ in AUXES or t.pos_ == "VERB" for t in tokens[1:2]) or (
         len(tokens) > 2 and tokens[1].pos_ == "NOUN" and tokens[2].lemma_ in AUXES
     )

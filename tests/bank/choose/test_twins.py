@@ -91,7 +91,6 @@ def test_few_pairs_of_a_bank_that_share_a_word_are_likelier_twins_than_not():
         ("What do you do with clothes that are too small?", "Which pet is small?"),
         ("What do babies eat?", "Name one thing a baby can do."),
         ("Which animal is the slowest?", "Name one animal on a farm."),
-        ("Who rakes leaves?", "Who uses a rake?"),
         ("Who is your friend?", "Name one thing you do with a friend."),
     ],
 )
