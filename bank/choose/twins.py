@@ -13,9 +13,10 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from typing import Any
 
-from bank.choose.ask.compare import decide, same_frames
+from bank.choose.ask.compare import decide
 from bank.choose.ask.frame import METHOD, frame_of, frames_of
 from bank.choose.ask.keys import keys_of
+from bank.choose.ask.side_by_side import same_frames
 
 __all__ = [
     "METHOD",

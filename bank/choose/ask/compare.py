@@ -1,4 +1,4 @@
-"""Whether two frames ask the same: first what tells them apart, then how much they share."""
+"""Whether two frames of a bank ask the same: first what tells them apart, then how much they share."""
 
 from __future__ import annotations
 
@@ -8,9 +8,6 @@ from bank.choose.ask.bound import little_in_common
 from bank.choose.ask.relations import contradict, is_of, opposite
 from bank.choose.ask.weigh import SOMEONE, TOLD_ALIKE, costs, probability, told
 
-# Low, for two texts that someone holds side by side: there a twin is as likely as not, while the
-# weights are for a bank, where nearly no pair is one.
-ENOUGH = 0.05
 # From here on two texts are said almost alike, and a small word makes the difference.
 ALMOST_SAID = 0.3
 # And from here on any other idea does.
@@ -25,20 +22,20 @@ CONCRETE = frozenset(
 )
 
 
-def same_frames(a: Frame, b: Frame) -> bool:
-    """Whether two frames ask the same."""
-    return decide(a, b)[0] >= ENOUGH
-
-
 def decide(a: Frame, b: Frame) -> tuple[float, str]:
     """How surely two frames ask the same (0 where something tells them apart), and why."""
-    if a["words"] == b["words"] and a["liking"] == b["liking"]:
+    if same_words(a, b):
         return 1.0, "the same words"
     found = laid_side_by_side(a, b)
     if isinstance(found, str):
         return 0.0, found
     rest = " / ".join(" ".join(x.names[0] for x in side) for side in (found.left, found.right))
     return probability(found, a, b), f"left over: {rest}"
+
+
+def same_words(a: Frame, b: Frame) -> bool:
+    """Whether two frames are of texts that become the same words when each is put plainly."""
+    return bool(a["words"] == b["words"] and a["liking"] == b["liking"])
 
 
 def laid_side_by_side(a: Frame, b: Frame) -> Alignment | str:

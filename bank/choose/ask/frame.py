@@ -10,6 +10,8 @@ A frame is a dict that JSON can hold:
 - `atoms`: the ideas of the text in order, each `[names, weight, role, parts]`: the names are
   concepts that all fit; the parts of a phrase are the ideas of its words;
 - `acts`: who does what to whom, `[verb names, doers, done-to]`;
+- `sides`: who stands over against whom, `[verb names, doer, other]`;
+- `modes`: whether something "can", "must", "will", would ("wish") or likes to ("like") be done;
 - `verbs`: the names of what is done in the main clause;
 - `compares`: `[names of the measure, one side, other side]`, or empty;
 - `words` and `said`: the words in the one wording of their way of asking, and as they were said.
@@ -23,11 +25,12 @@ from typing import Any
 from bank.choose.ask.clause import acts_of, compared_in, tense_of, verbs_of
 from bank.choose.ask.ideas import ideas_of
 from bank.choose.ask.lexicon import lexicon
+from bank.choose.ask.sides import modes_of, sides_of
 from bank.choose.ask.wants import want_of
 from bank.choose.ask.wording import said_words, split_liking
 from bank.choose.ask.words import words_of
 
-METHOD = "ask-6"
+METHOD = "ask-7"
 
 
 def frames_of(texts: Sequence[str]) -> Iterator[dict[str, Any]]:
@@ -64,6 +67,8 @@ def frame_of(text: str) -> dict[str, Any]:
         "tense": tense_of(doc, wants),
         "atoms": atoms,
         "acts": acts_of(doc, lex),
+        "sides": sides_of(doc, lex),
+        "modes": modes_of(doc),
         "verbs": verbs_of(atoms, doc, lex),
         "compares": compared_in(doc, lex, wants),
         "words": [token.lower_ for token in doc if token.is_alpha or token.like_num],
