@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
+from bank.choose.ask.forms import bases
 from bank.choose.ask.lexicon import Lexicon
 from bank.choose.ask.words import ANYONE, AUXES, POS, WH, YOU, lemma_of
 
@@ -67,9 +68,11 @@ def acts_of(doc: Doc, lex: Lexicon) -> list[list[Any]]:
         for child in verb.children:
             if child.dep_ == "nsubj":
                 doers += _names(child, lex)
-            elif child.dep_ in ("dobj", "nsubjpass", "dative"):
+            elif child.dep_ in ("dobj", "nsubjpass") or (
+                child.dep_ == "dative" and child.pos_ != "ADP"
+            ):
                 done_to += _names(child, lex)
-            elif child.dep_ in ("prep", "agent"):
+            elif child.dep_ in ("prep", "agent", "dative"):
                 for inner in child.children:
                     if inner.dep_ == "pobj":
                         (doers if child.dep_ == "agent" else done_to).extend(_names(inner, lex))
@@ -82,13 +85,22 @@ def compared_in(doc: Doc, lex: Lexicon, wants: str) -> list[list[str]]:
     """The two sides of a comparison, and what is compared, for a question that yes or no answers."""
     if wants not in ("yesno", "choice"):
         return []
-    pivot = next((t for t in doc if t.lower_ in ("than", "before", "after")), None)
+    pivot = next((t for t in doc if t.lower_ in _PIVOTS and not _fronted(t)), None)
     if pivot is None:
         return []
     measure: list[str] = []
     sides: tuple[list[str], list[str]] = ([], [])
+    place = pivot.lower_ not in ("than", "before", "after")
     for token in doc:
-        if token.tag_ in ("JJR", "RBR") or token.i == pivot.i and pivot.lower_ != "than":
+        if token.i == pivot.i and pivot.lower_ == "front":
+            measure.append("in_front_of")
+        elif (
+            token.tag_ in ("JJR", "RBR")
+            or token.lower_ in bases()
+            and pivot.lower_ == "than"
+            or token.i == pivot.i
+            and pivot.lower_ != "than"
+        ):
             measure += _names(token, lex)
         elif (
             token.pos_ not in ("DET", "ADP", "PUNCT", "PART")
@@ -97,4 +109,17 @@ def compared_in(doc: Doc, lex: Lexicon, wants: str) -> list[list[str]]:
             and token.dep_ != "poss"
         ):
             sides[token.i > pivot.i].extend(_names(token, lex))
+    if place and not (wants == "yesno" and len(doc) < 14):
+        return []
     return [measure, *sides] if measure and all(sides) else []
+
+
+_PIVOTS = frozenset(
+    "than before after front behind above below over under underneath beneath north south east west "
+    "ahead".split()
+)
+
+
+def _fronted(pivot: Token) -> bool:
+    """Whether what stands here is no "in front of": *the front of the bus*."""
+    return pivot.lower_ == "front" and not (pivot.i and pivot.nbor(-1).lower_ == "in")

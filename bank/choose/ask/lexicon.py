@@ -50,6 +50,11 @@ def _split_mark(word: str) -> tuple[str, str]:
     return (stem, mark) if dot and mark in _POS_MARK else (word, "")
 
 
+def _said(phrase: str) -> tuple[str, ...]:
+    """The words of a phrase as a parse has them: *mother's_brother* is three."""
+    return tuple(phrase.replace("'s", "_'s").split("_"))
+
+
 @lru_cache(maxsize=1)
 def lexicon() -> Lexicon:
     """The lists, read once."""
@@ -61,7 +66,7 @@ def lexicon() -> Lexicon:
         for member in line.split():
             word, mark = _split_mark(member)
             if "_" in word:
-                parts = tuple(word.split("_"))
+                parts = _said(word)
                 phrases[parts[0]].append((parts, group))
                 joined[word].append(group)
             else:
@@ -71,7 +76,7 @@ def lexicon() -> Lexicon:
         word, mark = _split_mark(member)
         if "_" in word and word not in joined:
             joined[word].append(word)
-            parts = tuple(word.split("_"))
+            parts = _said(word)
             phrases[parts[0]].append((parts, word))
         if word in joined:
             return list(joined[word])

@@ -8,6 +8,8 @@ from __future__ import annotations
 
 import re
 
+from bank.choose.ask.active import in_active_voice
+from bank.choose.ask.converse import in_one_direction
 from bank.choose.ask.ways import WAYS
 from bank.choose.ask.ways_more import MORE_WAYS
 
@@ -97,7 +99,8 @@ def _compiled(rules: tuple[tuple[str, str], ...]) -> tuple[tuple[re.Pattern[str]
 
 
 _compiled_short_forms = _compiled(_SHORT_FORMS)
-_RULES = _compiled(_SHORT_FORMS + _OPENINGS + WAYS + MORE_WAYS)
+_FIRST_RULES = _compiled(_SHORT_FORMS + _OPENINGS)
+_RULES = _compiled(WAYS + MORE_WAYS)
 
 
 def said_words(text: str) -> list[str]:
@@ -128,6 +131,9 @@ def split_liking(text: str) -> tuple[str, str]:
     """
     plain = text.replace("\u2019", "'").replace("\u2018", "'").strip().lower()
     plain = _SPACES.sub(" ", plain).rstrip(".?! ")
+    for pattern, new in _FIRST_RULES:
+        plain = _SPACES.sub(" ", pattern.sub(new, plain)).strip()
+    plain = in_one_direction(in_active_voice(plain))
     for pattern, new in _RULES:
         plain = _SPACES.sub(" ", pattern.sub(new, plain)).strip()
     plain = re.sub(r"\b(?:i|me|we|us)\b", "you", plain)

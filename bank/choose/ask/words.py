@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from bank.choose.ask.forms import bases
 from bank.choose.ask.lexicon import Lexicon
 
 if TYPE_CHECKING:
@@ -35,7 +36,7 @@ class Word:
 
 
 def lemma_of(token: Token) -> str:
-    lemma = token.lemma_.lower()
+    lemma = bases().get(token.lower_) or token.lemma_.lower()
     return {"n't": "not", "better": "good", "best": "best", "'s": "'s"}.get(token.lower_, lemma)
 
 
