@@ -41,13 +41,17 @@ _HANDS_OVER = {
     "hear": "tell",
 }
 _TAKES = r"buy|purchase|borrow|learn|get|receive|hear"
-_TOOK = r"bought|buys|purchased|borrowed|borrows|learned|learns|learnt|got|gets|received|receives|heard"
+_TOOK = (
+    r"bought|buys|purchased|borrowed|borrows|learned|learns|learnt|got|gets|received|receives|heard"
+)
 # What is got from here is not given by anyone.
 _NO_GIVER = (
     r"(?!(?:the |a |your |this )?(?:\w+ )?(?:store|shop|market|library|home|house|school|fridge|closet"
     r"|shelf|bus|bed|floor|here|there|book|one|point|getting|falling|being|\w+ to)\b)"
 )
-_NOT_A_THING = r"(?!home|out|off|up|away|back|down|here|there|to|ready|sick|well|better|dressed|food$)"
+_NOT_A_THING = (
+    r"(?!home|out|off|up|away|back|down|here|there|to|ready|sick|well|better|dressed|food$)"
+)
 
 # Where one stands to the other, and where the other stands to the one.
 TURNED = {
@@ -125,9 +129,11 @@ def _compare_words() -> dict[str, str]:
 def _hand_over_asked(m: re.Match[str]) -> str:
     """Who did Dad buy the truck from? Who sold Dad the truck?"""
     gives = _HANDS_OVER[m["verb"]]
-    does = verb_form(gives, OF_AUX[m["aux"]] if m["aux"] != "do" else "VBZ") if (
-        m["aux"] in OF_AUX
-    ) else f"{m['aux']} {gives}"
+    does = (
+        verb_form(gives, OF_AUX[m["aux"]] if m["aux"] != "do" else "VBZ")
+        if (m["aux"] in OF_AUX)
+        else f"{m['aux']} {gives}"
+    )
     return f"{_who(m['wh'])} {does} {as_object(m['a'])} {m['what'] or ''}{m['tail']}"
 
 
@@ -273,7 +279,7 @@ _RULES = tuple(
          lambda m: f"who {'led' if m['aux'] == 'did' else 'leads'} {as_object(m['a'])}{m['tail']}"),
         # own and belong, fear and scare
         (rf"^(?:to )?(?:who|whom) do(?:es)? (?P<a>{_SIDE}) belong(?: to)?$", r"who owns \g<a>"),
-        (rf"^whose (?P<a>[\w'-]+(?: [\w'-]+)?) (?:is|are) (?P<b>this|that|these|those|it)$",
+        (r"^whose (?P<a>[\w'-]+(?: [\w'-]+)?) (?:is|are) (?P<b>this|that|these|those|it)$",
          r"who owns the \g<a>"),
         (rf"^what belongs to (?P<a>{_SIDE})$", r"what does \g<a> own"),
         (rf"^(?P<wh>what|which [\w'-]+) (?:do|does) (?P<a>{_SIDE}) (?:fear|dread){_WHEN}",
@@ -310,7 +316,9 @@ _RULES = tuple(
          r"what|(?:what|which) [\w'-]+(?: [\w'-]+)?)$", _more_asked),
     )
 )  # fmt: skip
-_PREFIX = re.compile(r"^(?P<pre>(?:when|if|before|after|at|in|on|during|while|once) [^,]+, )(?P<rest>.+)$")
+_PREFIX = re.compile(
+    r"^(?P<pre>(?:when|if|before|after|at|in|on|during|while|once) [^,]+, )(?P<rest>.+)$"
+)
 
 
 def _moved_back(plain: str) -> str:

@@ -70,7 +70,8 @@ def compared(adjective: str, tag: str) -> str:
 @lru_cache(maxsize=1)
 def bases() -> dict[str, str]:
     """Comparatives and superlatives of measures with their base: *slower* and *slowest* with *slow*."""
-    adjectives = [a for a in OPPOSITE_MEASURES if len(a) <= 7]
+    own = ("good", "bad")  # "best" is an idea of its own
+    adjectives = [a for a in OPPOSITE_MEASURES if len(a) <= 7 and a not in own]
     return {compared(a, tag): a for a in adjectives for tag in ("JJR", "JJS")} | {"fewer": "few"}
 
 
