@@ -25,7 +25,7 @@ from typing import Any
 from bank.choose.ask.clause import acts_of, compared_in, tense_of, verbs_of
 from bank.choose.ask.ideas import ideas_of
 from bank.choose.ask.lexicon import lexicon
-from bank.choose.ask.sides import modes_of, sides_of
+from bank.choose.ask.sides import doer_of, modes_of, sides_of
 from bank.choose.ask.wants import want_of
 from bank.choose.ask.wording import said_words, split_liking
 from bank.choose.ask.words import words_of
@@ -67,6 +67,7 @@ def frame_of(text: str) -> dict[str, Any]:
         "tense": tense_of(doc, wants),
         "atoms": atoms,
         "acts": acts_of(doc, lex),
+        "doer": doer_of(doc, lex),
         "sides": sides_of(doc, lex),
         "modes": modes_of(doc),
         "verbs": verbs_of(atoms, doc, lex),

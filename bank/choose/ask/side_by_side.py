@@ -9,15 +9,14 @@ and still the same day.
 from __future__ import annotations
 
 from math import exp
-from typing import Any
 
-from bank.choose.ask.align import Alignment, Frame, align
+from bank.choose.ask.align import LIGHT, Alignment, Frame, Idea, align, brought
 from bank.choose.ask.apart import APART
 from bank.choose.ask.bound import little_in_common
 from bank.choose.ask.compare import LEFT_APART, same_words
-from bank.choose.ask.relations import opposite
+from bank.choose.ask.relations import alike, opposite
 from bank.choose.ask.sides import exchanged_sides
-from bank.choose.ask.weigh import features
+from bank.choose.ask.weigh import features, told
 
 ENOUGH = 0.5
 
@@ -37,26 +36,65 @@ def likely(a: Frame, b: Frame) -> float:
 
 
 def weighed(a: Frame, b: Frame) -> dict[str, float]:
-    """All that is weighed: the features of `weigh`, and 1 for each rule that tells the two apart."""
+    """All that is weighed: the features of `weigh`, what is left over in each role, and what differs.
+
+    Each rule that tells two asks of a bank apart is one more feature here, 1 where it would.
+    """
     found = align(a, b)
     values = features(found, a, b)
-    values["little in common"] = float(little_in_common(a, b))
+    for role, name in ROLES.items():
+        left = _left_over(found.left, role, found.right_all)
+        right = _left_over(found.right, role, found.left_all)
+        values[f"{name} on both sides"] = min(left, right)
+        values[f"{name} on one side"] = max(left, right) - min(left, right)
+        values[f"{name} matched"] = _matched(found, role)
     turned = exchanged_sides(a, b)
     opposites = any(opposite(x.names, y.names) for x in found.left for y in found.right)
-    values["sides exchanged"] = float(turned and not opposites)
-    values["an opposite"] = float(opposites and not turned)
-    values["an opposite of exchanged sides"] = float(opposites and turned)
     modes = {*a["modes"]} ^ {*b["modes"]}
-    values["other mode"] = float(bool(modes) and min(len(a["modes"]), len(b["modes"])) > 0)
-    values["mode on one side"] = float(bool(modes) and min(len(a["modes"]), len(b["modes"])) == 0)
-    values["mode of a yes or no"] = float(bool(modes) and a["wants"] == b["wants"] == "yesno")
-    values.update((name, float(apart(a, b))) for name, apart in APART)
-    values.update((name, float(_left(found, apart, a, b))) for name, apart in LEFT_APART)
+    both_have = bool(a["modes"] and b["modes"])
+    for name, holds in (
+        ("other doer", _other_doer(a, b)),
+        ("sides exchanged", turned and not opposites),
+        ("an opposite", opposites and not turned),
+        ("other mode", modes and both_have),
+        ("mode on one side", modes and not both_have),
+        ("mode of a yes or no", modes and a["wants"] == b["wants"] == "yesno"),
+        ("little in common", little_in_common(a, b)),
+        *((name, apart(a, b)) for name, apart in APART),
+        *((name, found.common and apart(found, a, b)) for name, apart in LEFT_APART),
+    ):
+        values[name] = float(bool(holds))
     return values
 
 
-def _left(found: Alignment, apart: Any, a: Frame, b: Frame) -> bool:
-    return bool(found.common) and apart(found, a, b)
+# The roles of an idea (see `frame`) under the names of what is weighed.
+ROLES = {
+    "h": "asked thing",
+    "v": "deed",
+    "s": "doer",
+    "o": "done",
+    "m": "how or where",
+    "c": "condition",
+}
+
+
+def _left_over(rest: tuple[Idea, ...], role: str, others: tuple[Idea, ...]) -> float:
+    return sum(
+        x.weight * brought(x, others) for x in told(rest) if x.role == role and x.weight > LIGHT
+    )
+
+
+def _matched(found: Alignment, role: str) -> float:
+    return sum(
+        how_far
+        for x, y, how_far in found.matched
+        if x.role == y.role == role and min(x.weight, y.weight) > LIGHT
+    )
+
+
+def _other_doer(a: Frame, b: Frame) -> bool:
+    one, other = tuple(a["doer"]), tuple(b["doer"])
+    return bool(one and other and "?" not in (one[0], other[0]) and not alike(one, other))
 
 
 WEIGHTS = {"constant": 0.0}

@@ -65,6 +65,13 @@ def sides_of(doc: Doc, lex: Lexicon) -> list[list[Any]]:
     return found
 
 
+def doer_of(doc: Doc, lex: Lexicon) -> list[str]:
+    """The names of the subject of the main clause, [] where there is none."""
+    root = next((t for t in doc if t.dep_ == "ROOT"), None)
+    own = root.children if root is not None and root.pos_ in ("VERB", "AUX") else ()
+    return next((_names(t, lex) for t in own if t.dep_ in _DOERS), [])
+
+
 def modes_of(doc: Doc) -> list[str]:
     """Whether the main clause says that something can, must, will, would or likes to be."""
     found = set()
