@@ -52,6 +52,7 @@ def weighed(a: Frame, b: Frame) -> dict[str, float]:
     opposites = any(opposite(x.names, y.names) for x in found.left for y in found.right)
     modes = {*a["modes"]} ^ {*b["modes"]}
     both_have = bool(a["modes"] and b["modes"])
+    wants = frozenset({a["wants"], b["wants"]})
     for name, holds in (
         ("other doer", _other_doer(a, b)),
         ("sides exchanged", turned and not opposites),
@@ -59,6 +60,8 @@ def weighed(a: Frame, b: Frame) -> dict[str, float]:
         ("other mode", modes and both_have),
         ("mode on one side", modes and not both_have),
         ("mode of a yes or no", modes and a["wants"] == b["wants"] == "yesno"),
+        *((f"{one} or {other}", wants == {one, other}) for one, other in WANTS),
+        ("two definite wants", len(wants) == 2 and wants <= DEFINITE),
         ("little in common", little_in_common(a, b)),
         *((name, apart(a, b)) for name, apart in APART),
         *((name, found.common and apart(found, a, b)) for name, apart in LEFT_APART),
@@ -67,6 +70,17 @@ def weighed(a: Frame, b: Frame) -> dict[str, float]:
     return values
 
 
+# Wants of which the one is at times put for the other, and wants that never are.
+WANTS = (
+    ("what", "how"),
+    ("what", "why"),
+    ("what", "who"),
+    ("what", "where"),
+    ("what", "amount"),
+    ("what", "yesno"),
+    ("what", "tell"),
+)
+DEFINITE = frozenset({"who", "when", "where", "why", "amount", "yesno", "how"})
 # The roles of an idea (see `frame`) under the names of what is weighed.
 ROLES = {
     "h": "asked thing",
