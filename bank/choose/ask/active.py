@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import re
 
-from bank.choose.ask.forms import OF_AUX, as_object, as_subject, participle_of, verb_form
+from bank.choose.ask.forms import OF_AUX, as_object, as_subject, do_of, participle_of, verb_form
 
 _WH = r"(?:who|whom|what|(?:what|which|whose) [\w'-]+(?: [\w'-]+){0,3}?|how (?:many|much)(?: [\w'-]+){1,2}?)"
 _BE = r"(?:is|are|was|were)"
@@ -39,7 +39,7 @@ _YES_NO = re.compile(  # Was the milk spilled by the cat? Has it been spilled by
 )
 _ALLOWED = re.compile(  # In what ways can a ball be used? What can be made from milk?
     r"^(?P<q>(?:(?:what|which|who|when|where|why|how)\b(?: [\w'-]+){0,2}? )?)"
-    r"(?P<modal>can|could|should|must|may|will|would)(?P<whom>(?: (?!be\b)[\w'-]+){0,5}?) "
+    r"(?P<modal>can|could|should|must|may|will|would)(?P<whom>(?: (?!(?:be|rather)\b)[\w'-]+){0,5}?) "
     r"be (?P<verb>[\w-]+)(?P<rest>.*)$"
 )
 # What anyone does with a thing: How is bread made?
@@ -95,10 +95,10 @@ def _asks_for_doer(found: re.Match[str]) -> str:
 def _done(found: re.Match[str]) -> str:
     part = _parts(found)
     whom, verb, rest = _around_participle(part["what"])
-    if not verb:
+    if not verb or " or " in found[0]:
         return ""
     doer = as_subject(part["doer"])
-    aux = "did" if part.get("be", "was") in ("was", "were") else _do_of(doer)
+    aux = "did" if part.get("be", "was") in ("was", "were") else do_of(doer)
     return f"{part.get('wh', '')} {aux} {doer} {verb} {as_object(whom)} {rest} {part['tail']}"
 
 
@@ -115,12 +115,6 @@ def _around_participle(said: str) -> tuple[str, str, str]:
             whom = [word for word in words[:at] if word != "been"]
             return " ".join(whom), verb, " ".join(words[at + 1 :])
     return "", "", ""
-
-
-def _do_of(doer: str) -> str:
-    last = doer.split()[-1]
-    many = doer in ("you", "we", "they", "i", "people") or last.endswith("s") or " and " in doer
-    return "do" if many else "does"
 
 
 def _by_anyone(plain: str) -> str:

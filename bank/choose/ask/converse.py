@@ -17,6 +17,7 @@ from bank.choose.ask.forms import (
     as_subject,
     bases,
     compared,
+    do_of,
     verb_form,
     verb_lemma,
 )
@@ -110,7 +111,7 @@ _LEAST = ("least", "smallest", "lowest", "fewest", "shortest", "slowest", "light
 
 # Of two opposite measures, those that are turned.
 _FEWER = frozenset(
-    "small short light slow quiet young cold cool soft easy weak low narrow thin shallow bad dark poor "
+    "small light slow quiet young cold cool soft easy weak low narrow thin shallow bad dark poor "
     "cheap smooth dangerous near".split()
 )
 _MOVES = frozenset("have move go run travel swim fly be".split())
@@ -141,15 +142,17 @@ def _hand_over_done(m: re.Match[str]) -> str:
     """What did the neighbor buy from Grandpa? What did Grandpa sell to the neighbor?"""
     gives, giver = _HANDS_OVER[m["verb"]], as_subject(m["b"])
     what = f"{m['what']} to " if m["what"] else "to " if m["q"] else ""
-    return f"{m['q'] or ''}{m['aux']} {giver} {gives} {what}{as_object(m['a'])}{m['tail']}"
+    aux = m["aux"] if m["aux"] not in ("do", "does") else do_of(giver)
+    return f"{m['q'] or ''}{aux} {giver} {gives} {what}{as_object(m['a'])}{m['tail']}"
 
 
 def _taker_asked(m: re.Match[str]) -> str:
     """Who borrowed a pencil from the teacher? Who did the teacher lend a pencil to?"""
     gives = _HANDS_OVER[verb_lemma(m["verb"])]
-    aux = "does" if m["verb"].endswith("s") else "did"
+    giver = as_subject(m["b"])
+    aux = do_of(giver) if m["verb"].endswith("s") else "did"
     what = m["what"] or ""
-    return f"{_who(m['wh'])} {aux} {as_subject(m['b'])} {gives}{what} to{m['tail']}"
+    return f"{_who(m['wh'])} {aux} {giver} {gives}{what} to{m['tail']}"
 
 
 def _beaten_by_asked(m: re.Match[str]) -> str:
@@ -221,10 +224,12 @@ def _does_more(m: re.Match[str]) -> str:
 def _turned_sides(m: re.Match[str]) -> str:
     """Are rabbits quieter than dogs? Are dogs louder than rabbits?"""
     base = bases().get(m["more"], "")
-    if base not in _FEWER:
+    if base not in _FEWER or " or " in m[0] or m["b"].split()[0] in ("on", "in", "at"):
         return m[0]
     more = compared(OPPOSITE_MEASURES[base], "JJR")
-    return f"{m['be']} {m['b']} {more} than {m['a']}{m['tail']}"
+    be = "are" if do_of(m["b"]) == "do" else "is"
+    be = m["be"] if m["be"] in ("was", "were") else be
+    return f"{be} {m['b']} {more} than {m['a']}{m['tail']}"
 
 
 def _who(wh: str) -> str:
@@ -238,7 +243,7 @@ def _same(new: str) -> str:
 _RULES = tuple(
     (re.compile(pattern), turn)
     for pattern, turn in (
-        (r"\b(?:right|just|directly|immediately|straight) (?=(?:before|after|behind|in front of|above"
+        (r"(?<!left and )\b(?:right|just|directly|immediately|straight) (?=(?:before|after|behind|in front of|above"
          r"|below|under|over|next to|beside|ahead of)\b)", ""),
         (r"^(?:before|after|in front of|behind|next to|beside|above|below|under) (?:who|whom|which "
          r"[\w'-]+) .*", lambda m: _moved_back(m[0])),
@@ -263,6 +268,12 @@ _RULES = tuple(
         (rf"^(?P<q>(?:(?:what|which|when|where|why|how)\b(?: [\w'-]+){{0,3}}? )?)(?P<aux>{_AUX}) "
          rf"(?P<a>{_SIDE}) (?P<verb>{_TAKES})(?: (?P<what>{_NOT_A_THING}{_SIDE}))? "
          rf"from {_NO_GIVER}(?P<b>{_SIDE}){_TAIL}", _hand_over_done),
+        (r"^(?:what|which) (?:kind of )?(?:place|store|shop|building|room|spot)(?P<near>(?: in [\w' ]+?)?) "
+         r"(?P<v>lends|sells) (?P<what>.+?)(?: to (?:you|people|kids|children|anyone|everyone))?$",
+         lambda m: f"where can you {'buy' if m['v'] == 'sells' else 'borrow'} {m['what']}{m['near']}"),
+        (r"^(?:whose (?:job|work|task) is it|who has the job|which (?:helper|worker|person|grownup)'?s? "
+         r"(?:has the job|job is it|job is)) (?:to |of )(?P<v>[\w-]+)",
+         lambda m: f"who {verb_form(verb_lemma(m['v']) or m['v'], 'VBZ')}"),
         # win and lose
         (r"\bwin against\b", "beat"),
         (r"\b(?:won|wins) against\b", "beat"),
@@ -284,10 +295,11 @@ _RULES = tuple(
         (rf"^what belongs to (?P<a>{_SIDE})$", r"what does \g<a> own"),
         (rf"^(?P<wh>what|which [\w'-]+) (?:do|does) (?P<a>{_SIDE}) (?:fear|dread){_WHEN}",
          r"\g<wh> scares \g<a>\g<tail>"),
-        (rf"^(?P<wh>what|which [\w'-]+) (?:is|are) (?P<a>{_SIDE}) (?:afraid|scared|frightened|fearful|"
+        (rf"^(?P<wh>what|which [\w'-]+) (?:is|are) (?!.*\bnot\b)(?P<a>{_SIDE}) (?:afraid|scared|frightened|fearful|"
          rf"terrified) of{_WHEN}", r"\g<wh> scares \g<a>\g<tail>"),
         # where one stands to the other
-        (rf"^(?P<wh>{_WH}) (?P<aux>{_AUX}) (?P<a>{_SIDE}) (?P<verb>{_STANDS}) (?P<rel>{_RELATION})"
+        (rf"^(?P<wh>{_WH}) (?P<aux>{_AUX}) (?!.*\b(?:like|want|rather|have|need)\b)"
+         rf"(?P<a>{_SIDE}) (?P<verb>{_STANDS}) (?P<rel>{_RELATION})"
          r"(?P<tail>(?: (?:in|on|at) (?!top|front)[\w' -]+)?)$", _stands_asked),
         (rf"^(?P<wh>{_WH}) (?P<be>is|are|was|were) (?P<a>{_SIDE}?){_STANDING} (?P<rel>{_RELATION})$",
          _is_asked),
@@ -305,7 +317,7 @@ _RULES = tuple(
          r" of) (?:days|time|weeks)\b", r"\g<n> is the shortest"),
         (r"\b(?P<n>month|year|season|week)s? (?:has|have|with|of) (?:the )?(?:most|largest number of) "
          r"(?:days|weeks)\b", r"\g<n> is the longest"),
-        (r"\b(?P<verb>weighs|weighed|costs|cost) (?:the )?(?P<more>more|less|most|least)\b", _more_of),
+        (r"\b(?P<verb>weighs|weighed|costs|(?<!would )cost) (?:the )?(?P<more>more|less|most|least)\b", _more_of),
         (rf"^(?P<aux>do|does|did) (?P<a>{_SIDE}) (?P<verb>weigh|cost) (?P<more>more|less) than\b",
          _does_more),
         (rf"^(?P<be>is|are|was|were) (?P<a>{_SIDE}) (?P<more>[\w]+er|worse) than (?P<b>{_SIDE}){_TAIL}",

@@ -83,3 +83,11 @@ def as_object(phrase: str) -> str:
 def as_subject(phrase: str) -> str:
     """A pronoun in the form it has as a subject."""
     return _TO_SUBJECT.get(phrase, phrase)
+
+
+def do_of(doer: str) -> str:
+    """The form of *do* that goes with a doer."""
+    last = doer.split()[-1]
+    many = last.endswith("s") and not last.endswith("ss")
+    many = many or doer in ("you", "we", "they", "i", "people", "children") or " and " in doer
+    return "do" if many else "does"

@@ -10,6 +10,7 @@ import re
 
 from bank.choose.ask.active import in_active_voice
 from bank.choose.ask.converse import in_one_direction
+from bank.choose.ask.duties import DUTIES
 from bank.choose.ask.ways import WAYS
 from bank.choose.ask.ways_more import MORE_WAYS
 
@@ -100,7 +101,7 @@ def _compiled(rules: tuple[tuple[str, str], ...]) -> tuple[tuple[re.Pattern[str]
 
 _compiled_short_forms = _compiled(_SHORT_FORMS)
 _FIRST_RULES = _compiled(_SHORT_FORMS + _OPENINGS)
-_RULES = _compiled(WAYS + MORE_WAYS)
+_RULES = _compiled(DUTIES + WAYS + MORE_WAYS)
 
 
 def said_words(text: str) -> list[str]:
