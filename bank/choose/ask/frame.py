@@ -40,7 +40,7 @@ def frames_of(texts: Sequence[str]) -> Iterator[dict[str, Any]]:
     batch = 256
     for start in range(0, len(texts), batch):
         some = texts[start : start + batch]
-        for _ in parse_many(split_liking(text)[0] for text in some):
+        for _ in parse_many(_as_written(split_liking(text)[0]) for text in some):
             pass
         yield from map(frame_of, some)
 
@@ -50,7 +50,7 @@ def frame_of(text: str) -> dict[str, Any]:
     from bank.language import parse
 
     wording, liking = split_liking(text)
-    doc = parse(wording)
+    doc = parse(_as_written(wording))
     lex = lexicon()
     words = words_of(doc, lex)
     wants, head_at = want_of(doc, text)
@@ -75,3 +75,21 @@ def frame_of(text: str) -> dict[str, Any]:
         "words": [token.lower_ for token in doc if token.is_alpha or token.like_num],
         "said": said_words(text),
     }
+
+
+_ASKING = frozenset(
+    "who what where when why how which whose whom do does did can could will would should is are was"
+    " were has have had may must".split()
+)
+
+
+def _as_written(wording: str) -> str:
+    """The wording with a capital and an end mark: the parser has learnt from texts that have them.
+
+    >>> _as_written("what do sharks eat")
+    'What do sharks eat?'
+    """
+    if not wording:
+        return wording
+    mark = "?" if wording.split(maxsplit=1)[0] in _ASKING or ", " in wording else "."
+    return f"{wording[0].upper()}{wording[1:]}{mark}"

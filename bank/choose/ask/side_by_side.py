@@ -48,6 +48,12 @@ def weighed(a: Frame, b: Frame) -> dict[str, float]:
         values[f"{name} on both sides"] = min(left, right)
         values[f"{name} on one side"] = max(left, right) - min(left, right)
         values[f"{name} matched"] = _matched(found, role)
+    values["deed on one side of one want"] = (
+        values["deed on one side"] if a["wants"] == b["wants"] in DEFINITE else 0.0
+    )
+    values["doer for done"] = sum(
+        how_far for x, y, how_far in found.matched if {x.role, y.role} == {"s", "o"}
+    )
     turned = exchanged_sides(a, b)
     opposites = any(opposite(x.names, y.names) for x in found.left for y in found.right)
     modes = {*a["modes"]} ^ {*b["modes"]}

@@ -21,6 +21,7 @@ _NAMED = ("NOUN", "PROPN", "PRON", "NUM")
 _OTHERS = frozenset({"other", "others"}) | ANYONE
 # Who sits next to whom: true both ways.
 _MUTUAL = frozenset("sit meet play talk live near_to next_to look_like".split())
+_POINTING = frozenset("a an the this that your my our his her their".split())
 _MODES = {
     "can": "can",
     "could": "can",
@@ -107,6 +108,7 @@ def _two_words_changed_places(a: list[str], b: list[str]) -> bool:
 
     Not two of a choice: apples or pears, pears or apples.
     """
+    a, b = ([word for word in words if word not in _POINTING] for words in (a, b))
     apart = [at for at, (x, y) in enumerate(zip(a, b, strict=False)) if x != y]
     if len(a) != len(b) or len(apart) != 2 or {"or", "and"} & {*a[apart[0] : apart[1]]}:
         return False
