@@ -356,5 +356,7 @@ def in_one_direction(plain: str) -> str:
     prefix = _PREFIX.match(plain)
     before, rest = (prefix["pre"], prefix["rest"]) if prefix else ("", plain)
     for pattern, turn in _RULES:
-        rest = " ".join(pattern.sub(turn, rest).split())
+        new, turned = pattern.subn(turn, rest)
+        if turned:
+            rest = " ".join(new.split())
     return before + rest
