@@ -40,8 +40,9 @@ _HANDS_OVER = {
     "get": "give",
     "receive": "give",
     "hear": "tell",
+    "catch": "throw",
 }
-_TAKES = r"buy|purchase|borrow|learn|get|receive|hear"
+_TAKES = r"buy|purchase|borrow|learn|get|receive|hear|catch"
 _TOOK = (
     r"bought|buys|purchased|borrowed|borrows|learned|learns|learnt|got|gets|received|receives|heard"
 )
@@ -84,6 +85,9 @@ TURNED = {
     "across the street from": "across the street from",
 }
 _RELATION = "|".join(sorted(TURNED, key=len, reverse=True))
+_IN_ORDER = (
+    r"(?:season|month|day|letter|number|time of year|day of the week|weekday|holiday|meal|grade)"
+)
 _STANDS = (
     r"(?:come|go|sit|stand|walk|line up|live|hang|lie|fall|happen|stay|wait|play|sleep|run|march)"
 )
@@ -127,9 +131,17 @@ def _compare_words() -> dict[str, str]:
     return table
 
 
+_SENT = re.compile(r"\b(?:letters?|cards?|postcards?|mail|package|message|note|email|call)\b")
+
+
+def _gives(takes: str, what: str) -> str:
+    gives = _HANDS_OVER[takes]
+    return "send" if gives == "give" and _SENT.search(what) else gives
+
+
 def _hand_over_asked(m: re.Match[str]) -> str:
     """Who did Dad buy the truck from? Who sold Dad the truck?"""
-    gives = _HANDS_OVER[m["verb"]]
+    gives = _gives(m["verb"], m["what"] or "")
     does = (
         verb_form(gives, OF_AUX[m["aux"]] if m["aux"] != "do" else "VBZ")
         if (m["aux"] in OF_AUX)
@@ -140,7 +152,7 @@ def _hand_over_asked(m: re.Match[str]) -> str:
 
 def _hand_over_done(m: re.Match[str]) -> str:
     """What did the neighbor buy from Grandpa? What did Grandpa sell to the neighbor?"""
-    gives, giver = _HANDS_OVER[m["verb"]], as_subject(m["b"])
+    gives, giver = _gives(m["verb"], m["what"] or m["q"] or ""), as_subject(m["b"])
     what = f"{m['what']} to " if m["what"] else "to " if m["q"] else ""
     aux = m["aux"] if m["aux"] not in ("do", "does") else do_of(giver)
     return f"{m['q'] or ''}{aux} {giver} {gives} {what}{as_object(m['a'])}{m['tail']}"
@@ -148,7 +160,7 @@ def _hand_over_done(m: re.Match[str]) -> str:
 
 def _taker_asked(m: re.Match[str]) -> str:
     """Who borrowed a pencil from the teacher? Who did the teacher lend a pencil to?"""
-    gives = _HANDS_OVER[verb_lemma(m["verb"])]
+    gives = _gives(verb_lemma(m["verb"]), m["what"] or "")
     giver = as_subject(m["b"])
     aux = do_of(giver) if m["verb"].endswith("s") else "did"
     what = m["what"] or ""
@@ -171,7 +183,8 @@ def _stands_asked(m: re.Match[str]) -> str:
 
 def _is_asked(m: re.Match[str]) -> str:
     """What is the lamp above? What is below the lamp?"""
-    return f"{_who(m['wh'])} {m['be']}{m['adv']} {TURNED[m['rel']]} {as_object(m['a'])}"
+    turned = TURNED[m["rel"]]
+    return f"{_who(m['wh'])} {m['be']}{m['adv']} {turned} {as_object(m['a'])}{m['tail']}"
 
 
 def _stands_last(m: re.Match[str]) -> str:
@@ -232,6 +245,14 @@ def _turned_sides(m: re.Match[str]) -> str:
     return f"{be} {m['b']} {more} than {m['a']}{m['tail']}"
 
 
+def _more_by(m: re.Match[str]) -> str:
+    """How much less is 3 than 5? How much more is 5 than 3?"""
+    turned = _compare_words().get(m["more"], "")
+    if m["more"] not in ("less", "fewer", "shorter") and bases().get(m["more"], "") not in _FEWER:
+        return m[0]
+    return f"{m['q']} {turned} {m['be']} {m['b']} than {m['a']}"
+
+
 def _who(wh: str) -> str:
     return "who" if wh == "whom" else wh
 
@@ -257,6 +278,12 @@ _RULES = tuple(
         (r"^(?P<aux>do|does|did) (?P<a>.+?) follow (?P<b>(?:mon|tues|wednes|thurs|fri|satur|sun)day|"
          r"winter|spring|summer|fall|autumn)$", r"\g<aux> \g<a> come after \g<b>"),
         (r"\bcome (?:next|right) after\b", "come after"),
+        (r"\b(?:starts|begins) (?:right )?(?:when|after) (?P<a>[\w ]+?) (?:ends|is over|stops|finishes)$",
+         r"comes after \g<a>"),
+        (r"\b(?:ends|is over|stops) (?:right )?(?:when|before) (?P<a>[\w ]+?) (?:starts|begins|comes)$",
+         r"comes before \g<a>"),
+        (rf"^(?:which|what) (?:is the )?(?P<n>{_IN_ORDER})s? (?:(?:that )?(?:is|comes?|goes|falls|do you have) "
+         r")?(?:next )?(?P<rel>before|after)\b(?= \w)", r"which \g<n> comes \g<rel>"),
         # hand over
         (rf"^who (?P<be>is|was) (?P<a>(?:your|the|this|that|his|her) {_SIDE}) from$", r"who gave you \g<a>"),
         (rf"^(?:from )?(?P<wh>{_WH}) (?P<aux>{_AUX}) (?P<a>{_SIDE}) (?P<verb>{_TAKES})"
@@ -301,12 +328,19 @@ _RULES = tuple(
         (rf"^(?P<wh>{_WH}) (?P<aux>{_AUX}) (?!.*\b(?:like|want|rather|have|need)\b)"
          rf"(?P<a>{_SIDE}) (?P<verb>{_STANDS}) (?P<rel>{_RELATION})"
          r"(?P<tail>(?: (?:in|on|at) (?!top|front)[\w' -]+)?)$", _stands_asked),
-        (rf"^(?P<wh>{_WH}) (?P<be>is|are|was|were) (?P<a>{_SIDE}?){_STANDING} (?P<rel>{_RELATION})$",
-         _is_asked),
+        (rf"^(?P<wh>{_WH}) (?P<be>is|are|was|were) (?P<a>{_SIDE}?){_STANDING} (?P<rel>{_RELATION})"
+         r"(?P<tail>(?: (?:in|on|at) (?!top|front)[\w' -]+)?)$", _is_asked),
         (rf"^(?P<a>(?!wh|how\b|is\b|are\b|do\b|does\b|did\b){_SIDE}) (?P<verb>is|are|comes|come|came|goes"
          rf"|sits|stands|lives|hangs|lies|falls)(?: the [\w'-]+)? (?P<rel>{_RELATION}) (?P<wh>who|whom|what|"
          r"(?:what|which) [\w'-]+(?: [\w'-]+)?)$", _stands_last),
+        # what holds what
+        (rf"^what (?:do|does|did) (?P<a>{_SIDE}) (?:contain|hold inside|have in it|have in them|have inside"
+         r"(?: it)?)$", r"what is in \g<a>"),
         # more and less
+        (rf"^(?P<be>is|are) (?P<a>{_SIDE}) half as (?P<adj>\w+) as (?P<b>{_SIDE})$",
+         r"\g<be> \g<b> twice as \g<adj> as \g<a>"),
+        (rf"^(?P<q>how (?:much|many)(?: \w+)?) (?P<more>\w+er|less) (?P<be>is|are) (?P<a>{_SIDE}) than "
+         rf"(?P<b>{_SIDE})$", _more_by),
         (r"\bless (?P<adj>\w+) than\b", _less_than),
         (r"(?P<before>\b(?:is|are|was|were)\b.*?)\b(?:not )(?:as|so) (?P<adj>\w+) as\b", _not_as),
         (r"\bleast (?P<adj>\w+)\b", _least),
@@ -328,6 +362,10 @@ _RULES = tuple(
          r"what|(?:what|which) [\w'-]+(?: [\w'-]+)?)$", _more_asked),
     )
 )  # fmt: skip
+_NEXT_TO_IT = re.compile(  # After May, what month comes next?
+    rf"^(?:right )?(?P<rel>before|after) (?P<a>[\w ]+?),? (?:which|what) (?P<n>{_IN_ORDER})s? (?:comes?|is it|"
+    r"is|do you have|goes)(?: next| first| then)?$"
+)
 _PREFIX = re.compile(
     r"^(?P<pre>(?:when|if|before|after|at|in|on|during|while|once) [^,]+, )(?P<rest>.+)$"
 )
@@ -353,6 +391,7 @@ def in_one_direction(plain: str) -> str:
     >>> in_one_direction("who borrowed a pencil from the teacher")
     'who did the teacher lend a pencil to'
     """
+    plain = _NEXT_TO_IT.sub(r"which \g<n> comes \g<rel> \g<a>", plain)
     prefix = _PREFIX.match(plain)
     before, rest = (prefix["pre"], prefix["rest"]) if prefix else ("", plain)
     for pattern, turn in _RULES:

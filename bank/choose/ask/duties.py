@@ -18,6 +18,11 @@ _BAD = (
 _YOU = r"(?:you|we|i|people|children|kids|students|they|everyone|someone|your class)"
 
 DUTIES = (
+    (
+        r"\b(should|can|could|do|does|did|would|will|must|may|is|are|was|were) not (you|we|they|it|he|she|i|"
+        r"people|children|kids|students|someone|(?:your|the|a) \w+) (?=\w)",
+        r"\1 \2 not ",
+    ),
     # must, should
     (r"\bought to\b|\bhad better\b", "should"),
     (rf"\b(?:is|are) ({_YOU}) (?:supposed|meant|expected) to\b", r"should \1"),

@@ -117,7 +117,10 @@ MORE_WAYS = (
     (r"\bhow can (?:you|we|people) (?:tell|see|know)(?: that| when| if)?\b", "how do you know"),
     (r"\bhow do (?:you|we|people) (?:tell|see|know)(?: that| when| if)\b", "how do you know"),
     (r"\bwhat (?:do|does|did) (.+?) look like\b", r"tell \1"),
-    (r"\bhow (?:do|does|did) (.+?) look\b", r"tell \1"),
+    (
+        r"\bhow (?:do|does|did) (.+?) look\b(?! (?:after|for|at|up|out|forward|in|into|over|through))",
+        r"tell \1",
+    ),
     (r"\bhow (?:do|does) (.+?) sound\b", r"what sound does \1 make"),
     (
         rf"\bwhat {IS} the (color|colour|shape|sound|job|name|meaning|smell|taste) of\b",
