@@ -8,28 +8,23 @@ stays one: each rule turns both at once. Runs before the parse, on the lower-cas
 from __future__ import annotations
 
 import re
-from functools import lru_cache
 
 from bank.choose.ask.forms import (
     OF_AUX,
-    OPPOSITE_MEASURES,
+    SIDE,
+    TAIL,
+    WH,
     as_object,
     as_subject,
-    bases,
-    compared,
     do_of,
     verb_form,
     verb_lemma,
+    who_asked,
 )
+from bank.choose.ask.measure import MEASURE_RULES
 
-_WH = r"(?:who|whom|what|(?:what|which|whose) (?!do\b|does\b|did\b|can\b|is\b)[\w'-]+(?: [\w'-]+){0,2}?)"
 _AUX = r"(?:do|does|did|can|could|will|would|should)"
-_TAIL = (
-    r"(?P<tail>(?: (?:last|this|next|every|yesterday|today|tomorrow|at|on|when|while|because|during|if|"
-    r"in (?!front))\b.*)?)$"
-)
 _WHEN = r"(?P<tail>(?: (?:at|in|on|when|after|during|before)\b.*)?)$"
-_SIDE = r"(?:[\w'-]+ ){0,5}?[\w'-]+"
 
 # Who takes a thing, and what the one does who hands it over.
 _HANDS_OVER = {
@@ -93,44 +88,6 @@ _STANDS = (
 )
 _STANDING = r"(?P<adv>(?: (?:standing|sitting|walking|living|right|waiting|hanging))?)"
 
-_MEASURES = {
-    "speed": ("fast", "slow"),
-    "height": ("tall", "short"),
-    "weight": ("heavy", "light"),
-    "size": ("big", "small"),
-    "length": ("long", "short"),
-    "age": ("old", "young"),
-    "price": ("expensive", "cheap"),
-    "cost": ("expensive", "cheap"),
-    "width": ("wide", "narrow"),
-    "depth": ("deep", "shallow"),
-    "strength": ("strong", "weak"),
-    "temperature": ("hot", "cold"),
-    "noise": ("loud", "quiet"),
-    "power": ("strong", "weak"),
-}
-_MEASURED_BY = {"weigh": ("heavy", "light"), "cost": ("expensive", "cheap")}
-_LEAST = ("least", "smallest", "lowest", "fewest", "shortest", "slowest", "lightest")
-
-
-# Of two opposite measures, those that are turned.
-_FEWER = frozenset(
-    "small light slow quiet young cold cool soft easy weak low narrow thin shallow bad dark poor "
-    "cheap smooth dangerous near".split()
-)
-_MOVES = frozenset("have move go run travel swim fly be".split())
-
-
-@lru_cache(maxsize=1)
-def _compare_words() -> dict[str, str]:
-    """Each comparative with the comparative of the opposite: *slower* with *faster*."""
-    table = {"more": "less", "less": "more", "fewer": "more"}
-    for one, other in OPPOSITE_MEASURES.items():
-        table[compared(one, "JJR")] = compared(other, "JJR")
-    table |= {"closer": "farther", "farther": "closer", "further": "closer"}
-    return table
-
-
 _SENT = re.compile(r"\b(?:letters?|cards?|postcards?|mail|package|message|note|email|call)\b")
 
 
@@ -147,7 +104,7 @@ def _hand_over_asked(m: re.Match[str]) -> str:
         if (m["aux"] in OF_AUX)
         else f"{m['aux']} {gives}"
     )
-    return f"{_who(m['wh'])} {does} {as_object(m['a'])} {m['what'] or ''}{m['tail']}"
+    return f"{who_asked(m['wh'])} {does} {as_object(m['a'])} {m['what'] or ''}{m['tail']}"
 
 
 def _hand_over_done(m: re.Match[str]) -> str:
@@ -164,12 +121,12 @@ def _taker_asked(m: re.Match[str]) -> str:
     giver = as_subject(m["b"])
     aux = do_of(giver) if m["verb"].endswith("s") else "did"
     what = m["what"] or ""
-    return f"{_who(m['wh'])} {aux} {giver} {gives}{what} to{m['tail']}"
+    return f"{who_asked(m['wh'])} {aux} {giver} {gives}{what} to{m['tail']}"
 
 
 def _beaten_by_asked(m: re.Match[str]) -> str:
     beats = verb_form("beat", "VBD" if m["aux"] == "did" else "VBZ")
-    return f"{_who(m['wh'])} {beats} {as_object(m['a'])}{m['tail']}"
+    return f"{who_asked(m['wh'])} {beats} {as_object(m['a'])}{m['tail']}"
 
 
 def _stands_asked(m: re.Match[str]) -> str:
@@ -178,87 +135,18 @@ def _stands_asked(m: re.Match[str]) -> str:
     tag = "VBD" if m["aux"] == "did" else "VBZ"
     stands = verb_form(verb, tag) if m["aux"] in OF_AUX else f"{m['aux']} {verb}"
     turned = TURNED[m["rel"]]
-    return f"{_who(m['wh'])} {stands} {particle} {turned} {as_object(m['a'])}{m['tail']}"
+    return f"{who_asked(m['wh'])} {stands} {particle} {turned} {as_object(m['a'])}{m['tail']}"
 
 
 def _is_asked(m: re.Match[str]) -> str:
     """What is the lamp above? What is below the lamp?"""
     turned = TURNED[m["rel"]]
-    return f"{_who(m['wh'])} {m['be']}{m['adv']} {turned} {as_object(m['a'])}{m['tail']}"
+    return f"{who_asked(m['wh'])} {m['be']}{m['adv']} {turned} {as_object(m['a'])}{m['tail']}"
 
 
 def _stands_last(m: re.Match[str]) -> str:
     """Winter comes right before which season? Which season comes after winter?"""
-    return f"{_who(m['wh'])} {m['verb']} {TURNED[m['rel']]} {as_object(m['a'])}"
-
-
-def _more_asked(m: re.Match[str]) -> str:
-    """What is a cow bigger than? What is smaller than a cow?"""
-    turned = _compare_words().get(m["more"])
-    return f"{_who(m['wh'])} {m['be']} {turned} than {as_object(m['a'])}" if turned else m[0]
-
-
-def _less_than(m: re.Match[str]) -> str:
-    other = OPPOSITE_MEASURES.get(m["adj"])
-    return f"{compared(other, 'JJR')} than" if other else m[0]
-
-
-def _not_as(m: re.Match[str]) -> str:
-    other = OPPOSITE_MEASURES.get(m["adj"])
-    return f"{m['before']}{compared(other, 'JJR')} than" if other else m[0]
-
-
-def _least(m: re.Match[str]) -> str:
-    other = OPPOSITE_MEASURES.get(m["adj"])
-    return compared(other, "JJS") if other else m[0]
-
-
-def _most_of(m: re.Match[str]) -> str:
-    """Moves with the least speed: is the slowest."""
-    most = compared(_MEASURES[m["measure"]][m["most"] in _LEAST], "JJS")
-    verb = m["verb"].strip()
-    return f"is the {most}" if verb_lemma(verb) in {"", *_MOVES} else f"{verb} {most}"
-
-
-def _more_of(m: re.Match[str]) -> str:
-    """Weighs more than: is heavier than."""
-    which = m["more"] in ("less", "fewer", "least")
-    tag = "JJS" if m["more"] in ("most", "least") else "JJR"
-    more = compared(_MEASURED_BY["weigh" if m["verb"].startswith("w") else "cost"][which], tag)
-    return f"is {'the ' if tag == 'JJS' else ''}{more}"
-
-
-def _does_more(m: re.Match[str]) -> str:
-    more = compared(_MEASURED_BY[m["verb"]][m["more"] == "less"], "JJR")
-    be = "was" if m["aux"] == "did" else "are" if m["aux"] == "do" else "is"
-    return f"{be} {m['a']} {more} than"
-
-
-def _turned_sides(m: re.Match[str]) -> str:
-    """Are rabbits quieter than dogs? Are dogs louder than rabbits?"""
-    base = bases().get(m["more"], "")
-    if base not in _FEWER or " or " in m[0] or m["b"].split()[0] in ("on", "in", "at"):
-        return m[0]
-    more = compared(OPPOSITE_MEASURES[base], "JJR")
-    be = "are" if do_of(m["b"]) == "do" else "is"
-    be = m["be"] if m["be"] in ("was", "were") else be
-    return f"{be} {m['b']} {more} than {m['a']}{m['tail']}"
-
-
-def _more_by(m: re.Match[str]) -> str:
-    """How much less is 3 than 5? How much more is 5 than 3?"""
-    turned = _compare_words().get(m["more"], "")
-    if m["more"] not in ("less", "fewer", "shorter") and bases().get(m["more"], "") not in _FEWER:
-        return m[0]
-    return f"{m['q']} {turned} {m['be']} {m['b']} than {m['a']}"
-
-
-def _who(wh: str) -> str:
-    return "who" if wh == "whom" else wh
-
-
-def _same(new: str) -> str:
-    return new
+    return f"{who_asked(m['wh'])} {m['verb']} {TURNED[m['rel']]} {as_object(m['a'])}"
 
 
 _RULES = tuple(
@@ -282,19 +170,19 @@ _RULES = tuple(
          r"comes after \g<a>"),
         (r"\b(?:ends|is over|stops) (?:right )?(?:when|before) (?P<a>[\w ]+?) (?:starts|begins|comes)$",
          r"comes before \g<a>"),
-        (rf"^(?:which|what) (?:is the )?(?P<n>{_IN_ORDER})s? (?:(?:that )?(?:is|comes?|goes|falls|do you have) "
-         r")?(?:next )?(?P<rel>before|after)\b(?= \w)", r"which \g<n> comes \g<rel>"),
+        (rf"^(?P<wh>which|what) (?:is the )?(?P<n>{_IN_ORDER})s? (?:(?:that )?(?:is|comes?|goes|falls|do you have) "
+         r")?(?:next )?(?P<rel>before|after)\b(?= \w)", r"\g<wh> \g<n> comes \g<rel>"),
         # hand over
-        (rf"^who (?P<be>is|was) (?P<a>(?:your|the|this|that|his|her) {_SIDE}) from$", r"who gave you \g<a>"),
-        (rf"^(?:from )?(?P<wh>{_WH}) (?P<aux>{_AUX}) (?P<a>{_SIDE}) (?P<verb>{_TAKES})"
-         rf"(?P<what> {_NOT_A_THING}{_SIDE})? from{_TAIL}", _hand_over_asked),
-        (rf"^from (?P<wh>{_WH}) (?P<aux>{_AUX}) (?P<a>{_SIDE}) (?P<verb>{_TAKES})"
-         rf"(?P<what> {_NOT_A_THING}{_SIDE}?)??{_TAIL}", _hand_over_asked),
+        (rf"^who (?P<be>is|was) (?P<a>(?:your|the|this|that|his|her) {SIDE}) from$", r"who gave you \g<a>"),
+        (rf"^(?:from )?(?P<wh>{WH}) (?P<aux>{_AUX}) (?P<a>{SIDE}) (?P<verb>{_TAKES})"
+         rf"(?P<what> {_NOT_A_THING}{SIDE})? from{TAIL}", _hand_over_asked),
+        (rf"^from (?P<wh>{WH}) (?P<aux>{_AUX}) (?P<a>{SIDE}) (?P<verb>{_TAKES})"
+         rf"(?P<what> {_NOT_A_THING}{SIDE}?)??{TAIL}", _hand_over_asked),
         (rf"^(?P<wh>who|(?:what|which) [\w'-]+(?: [\w'-]+)?) (?P<verb>{_TOOK})"
-         rf"(?P<what> {_NOT_A_THING}{_SIDE})? from {_NO_GIVER}(?P<b>{_SIDE}){_TAIL}", _taker_asked),
+         rf"(?P<what> {_NOT_A_THING}{SIDE})? from {_NO_GIVER}(?P<b>{SIDE}){TAIL}", _taker_asked),
         (rf"^(?P<q>(?:(?:what|which|when|where|why|how)\b(?: [\w'-]+){{0,3}}? )?)(?P<aux>{_AUX}) "
-         rf"(?P<a>{_SIDE}) (?P<verb>{_TAKES})(?: (?P<what>{_NOT_A_THING}{_SIDE}))? "
-         rf"from {_NO_GIVER}(?P<b>{_SIDE}){_TAIL}", _hand_over_done),
+         rf"(?P<a>{SIDE}) (?P<verb>{_TAKES})(?: (?P<what>{_NOT_A_THING}{SIDE}))? "
+         rf"from {_NO_GIVER}(?P<b>{SIDE}){TAIL}", _hand_over_done),
         (r"^(?:what|which) (?:kind of )?(?:place|store|shop|building|room|spot)(?P<near>(?: in [\w' ]+?)?) "
          r"(?P<v>lends|sells) (?P<what>.+?)(?: to (?:you|people|kids|children|anyone|everyone))?$",
          lambda m: f"where can you {'buy' if m['v'] == 'sells' else 'borrow'} {m['what']}{m['near']}"),
@@ -304,62 +192,38 @@ _RULES = tuple(
         # win and lose
         (r"\bwin against\b", "beat"),
         (r"\b(?:won|wins) against\b", "beat"),
-        (rf"^(?:to )?(?P<wh>{_WH}) (?P<aux>do|does|did) (?P<a>{_SIDE}) lose(?: (?:the |a )?\w+)?"
-         rf"(?: to| against){_TAIL}", _beaten_by_asked),
-        (rf"^to (?P<wh>{_WH}) (?P<aux>do|does|did) (?P<a>{_SIDE}) lose{_TAIL}", _beaten_by_asked),
-        (rf"^(?P<wh>{_WH}) (?:lost|loses)(?: (?:the |a )?\w+)? (?:to|against) (?P<b>{_SIDE}){_TAIL}",
+        (rf"^(?:to )?(?P<wh>{WH}) (?P<aux>do|does|did) (?P<a>{SIDE}) lose(?: (?:the |a )?\w+)?"
+         rf"(?: to| against){TAIL}", _beaten_by_asked),
+        (rf"^to (?P<wh>{WH}) (?P<aux>do|does|did) (?P<a>{SIDE}) lose{TAIL}", _beaten_by_asked),
+        (rf"^(?P<wh>{WH}) (?:lost|loses)(?: (?:the |a )?\w+)? (?:to|against) (?P<b>{SIDE}){TAIL}",
          lambda m: f"{m['wh']} did {as_subject(m['b'])} beat{m['tail']}"),
-        (rf"^(?P<aux>do|does|did) (?P<a>{_SIDE}) lose(?: (?:the |a )?\w+)? (?:to|against) (?P<b>{_SIDE})"
-         rf"{_TAIL}",
+        (rf"^(?P<aux>do|does|did) (?P<a>{SIDE}) lose(?: (?:the |a )?\w+)? (?:to|against) (?P<b>{SIDE})"
+         rf"{TAIL}",
          lambda m: f"{m['aux']} {as_subject(m['b'])} beat {as_object(m['a'])}{m['tail']}"),
         # follow and lead
-        (rf"^(?P<wh>who|whom) (?P<aux>do|does|did) (?P<a>{_SIDE}) follow{_TAIL}",
+        (rf"^(?P<wh>who|whom) (?P<aux>do|does|did) (?P<a>{SIDE}) follow{TAIL}",
          lambda m: f"who {'led' if m['aux'] == 'did' else 'leads'} {as_object(m['a'])}{m['tail']}"),
         # own and belong, fear and scare
-        (rf"^(?:to )?(?:who|whom) do(?:es)? (?P<a>{_SIDE}) belong(?: to)?$", r"who owns \g<a>"),
+        (rf"^(?:to )?(?:who|whom) do(?:es)? (?P<a>{SIDE}) belong(?: to)?$", r"who owns \g<a>"),
         (r"^whose (?P<a>[\w'-]+(?: [\w'-]+)?) (?:is|are) (?P<b>this|that|these|those|it)$",
          r"who owns the \g<a>"),
-        (rf"^what belongs to (?P<a>{_SIDE})$", r"what does \g<a> own"),
-        (rf"^(?P<wh>what|which [\w'-]+) (?:do|does) (?P<a>{_SIDE}) (?:fear|dread){_WHEN}",
+        (rf"^what belongs to (?P<a>{SIDE})$", r"what does \g<a> own"),
+        (rf"^(?P<wh>what|which [\w'-]+) (?:do|does) (?P<a>{SIDE}) (?:fear|dread){_WHEN}",
          r"\g<wh> scares \g<a>\g<tail>"),
-        (rf"^(?P<wh>what|which [\w'-]+) (?:is|are) (?!.*\bnot\b)(?P<a>{_SIDE}) (?:afraid|scared|frightened|fearful|"
+        (rf"^(?P<wh>what|which [\w'-]+) (?:is|are) (?!.*\bnot\b)(?P<a>{SIDE}) (?:afraid|scared|frightened|fearful|"
          rf"terrified) of{_WHEN}", r"\g<wh> scares \g<a>\g<tail>"),
         # where one stands to the other
-        (rf"^(?P<wh>{_WH}) (?P<aux>{_AUX}) (?!.*\b(?:like|want|rather|have|need)\b)"
-         rf"(?P<a>{_SIDE}) (?P<verb>{_STANDS}) (?P<rel>{_RELATION})"
+        (rf"^(?P<wh>{WH}) (?P<aux>{_AUX}) (?!.*\b(?:like|want|rather|have|need)\b)"
+         rf"(?P<a>{SIDE}) (?P<verb>{_STANDS}) (?P<rel>{_RELATION})"
          r"(?P<tail>(?: (?:in|on|at) (?!top|front)[\w' -]+)?)$", _stands_asked),
-        (rf"^(?P<wh>{_WH}) (?P<be>is|are|was|were) (?P<a>{_SIDE}?){_STANDING} (?P<rel>{_RELATION})"
+        (rf"^(?P<wh>{WH}) (?P<be>is|are|was|were) (?P<a>{SIDE}?){_STANDING} (?P<rel>{_RELATION})"
          r"(?P<tail>(?: (?:in|on|at) (?!top|front)[\w' -]+)?)$", _is_asked),
-        (rf"^(?P<a>(?!wh|how\b|is\b|are\b|do\b|does\b|did\b){_SIDE}) (?P<verb>is|are|comes|come|came|goes"
+        (rf"^(?P<a>(?!wh|how\b|is\b|are\b|do\b|does\b|did\b){SIDE}) (?P<verb>is|are|comes|come|came|goes"
          rf"|sits|stands|lives|hangs|lies|falls)(?: the [\w'-]+)? (?P<rel>{_RELATION}) (?P<wh>who|whom|what|"
          r"(?:what|which) [\w'-]+(?: [\w'-]+)?)$", _stands_last),
         # what holds what
-        (rf"^what (?:do|does|did) (?P<a>{_SIDE}) (?:contain|hold inside|have in it|have in them|have inside"
+        (rf"^what (?:do|does|did) (?P<a>{SIDE}) (?:contain|hold inside|have in it|have in them|have inside"
          r"(?: it)?)$", r"what is in \g<a>"),
-        # more and less
-        (rf"^(?P<be>is|are) (?P<a>{_SIDE}) half as (?P<adj>\w+) as (?P<b>{_SIDE})$",
-         r"\g<be> \g<b> twice as \g<adj> as \g<a>"),
-        (rf"^(?P<q>how (?:much|many)(?: \w+)?) (?P<more>\w+er|less) (?P<be>is|are) (?P<a>{_SIDE}) than "
-         rf"(?P<b>{_SIDE})$", _more_by),
-        (r"\bless (?P<adj>\w+) than\b", _less_than),
-        (r"(?P<before>\b(?:is|are|was|were)\b.*?)\b(?:not )(?:as|so) (?P<adj>\w+) as\b", _not_as),
-        (r"\bleast (?P<adj>\w+)\b", _least),
-        (r"(?P<verb>\b\w+ )(?:with |at |of )?the (?P<most>most|greatest|highest|largest|biggest|least|"
-         rf"smallest|lowest|longest|shortest|slowest|fastest) (?P<measure>{'|'.join(_MEASURES)})\b",
-         _most_of),
-        (r"\b(?P<n>month|year|season|week)s? (?:has|have|with|of) (?:the )?(?:fewest|least|smallest number"
-         r" of) (?:days|time|weeks)\b", r"\g<n> is the shortest"),
-        (r"\b(?P<n>month|year|season|week)s? (?:has|have|with|of) (?:the )?(?:most|largest number of) "
-         r"(?:days|weeks)\b", r"\g<n> is the longest"),
-        (r"\b(?P<verb>weighs|weighed|costs|(?<!would )cost) (?:the )?(?P<more>more|less|most|least)\b", _more_of),
-        (rf"^(?P<aux>do|does|did) (?P<a>{_SIDE}) (?P<verb>weigh|cost) (?P<more>more|less) than\b",
-         _does_more),
-        (rf"^(?P<be>is|are|was|were) (?P<a>{_SIDE}) (?P<more>[\w]+er|worse) than (?P<b>{_SIDE}){_TAIL}",
-         _turned_sides),
-        (rf"^(?P<wh>{_WH}) (?P<be>is|are) (?P<a>(?:a|an|the|your|\w+) ?{_SIDE}?) (?P<more>\w+er|more|less"
-         r"|worse) than$", _more_asked),
-        (rf"^(?P<a>(?!wh|how\b|is\b|are\b){_SIDE}) (?P<be>is|are) (?P<more>\w+er|worse) than (?P<wh>who|"
-         r"what|(?:what|which) [\w'-]+(?: [\w'-]+)?)$", _more_asked),
     )
 )  # fmt: skip
 _NEXT_TO_IT = re.compile(  # After May, what month comes next?
@@ -394,7 +258,7 @@ def in_one_direction(plain: str) -> str:
     plain = _NEXT_TO_IT.sub(r"which \g<n> comes \g<rel> \g<a>", plain)
     prefix = _PREFIX.match(plain)
     before, rest = (prefix["pre"], prefix["rest"]) if prefix else ("", plain)
-    for pattern, turn in _RULES:
+    for pattern, turn in _RULES + MEASURE_RULES:
         new, turned = pattern.subn(turn, rest)
         if turned:
             rest = " ".join(new.split())

@@ -19,6 +19,13 @@ OPPOSITE_MEASURES = {
     "small": "big", "short": "tall", "slow": "fast", "quiet": "loud", "old": "young",
     "easy": "hard", "tiny": "big", "costly": "cheap", "speedy": "slow", "cheap": "expensive",
 }  # fmt: skip
+# Parts of the patterns of rewrites: who or what is asked for, a side, and a time or place at the end.
+WH = r"(?:who|whom|what|(?:what|which|whose) (?!do\b|does\b|did\b|can\b|is\b)[\w'-]+(?: [\w'-]+){0,2}?)"
+TAIL = (
+    r"(?P<tail>(?: (?:last|this|next|every|yesterday|today|tomorrow|at|on|when|while|because|during|if|"
+    r"in (?!front))\b.*)?)$"
+)
+SIDE = r"(?:[\w'-]+ ){0,5}?[\w'-]+"
 _KEPT = 1 << 12
 _TO_OBJECT = {"i": "me", "we": "us", "he": "him", "she": "her", "they": "them"}
 _TO_SUBJECT = {new: old for old, new in _TO_OBJECT.items()}
@@ -91,3 +98,8 @@ def do_of(doer: str) -> str:
     many = last.endswith("s") and not last.endswith("ss")
     many = many or doer in ("you", "we", "they", "i", "people", "children") or " and " in doer
     return "do" if many else "does"
+
+
+def who_asked(wh: str) -> str:
+    """What is asked for, as the subject of its verb."""
+    return "who" if wh == "whom" else wh
