@@ -80,6 +80,10 @@ TURNED = {
     "across the street from": "across the street from",
 }
 _RELATION = "|".join(sorted(TURNED, key=len, reverse=True))
+# Of two opposite places those that are turned, where yes or no is asked.
+_TURNED_FROM = (
+    "after|behind|in back of|below|under|underneath|beneath|south of|west of|to the right of"
+)
 _IN_ORDER = (
     r"(?:season|month|day|letter|number|time of year|day of the week|weekday|holiday|meal|grade)"
 )
@@ -147,6 +151,18 @@ def _is_asked(m: re.Match[str]) -> str:
 def _stands_last(m: re.Match[str]) -> str:
     """Winter comes right before which season? Which season comes after winter?"""
     return f"{who_asked(m['wh'])} {m['verb']} {TURNED[m['rel']]} {as_object(m['a'])}"
+
+
+def _sides_turned(m: re.Match[str]) -> str:
+    """Does Tuesday come after Monday? Does Monday come before Tuesday?"""
+    first, doing = as_subject(m["b"]), m["be"].startswith("d")
+    many = do_of(first) == "do"
+    be = (
+        m["be"]
+        if m["be"] in ("was", "were", "did")
+        else ("is", "are", "does", "do")[2 * doing + many]
+    )
+    return f"{be} {first} {m['verb']} {TURNED[m['rel']]} {as_object(m['a'])}"
 
 
 _RULES = tuple(
@@ -221,6 +237,9 @@ _RULES = tuple(
         (rf"^(?P<a>(?!wh|how\b|is\b|are\b|do\b|does\b|did\b){SIDE}) (?P<verb>is|are|comes|come|came|goes"
          rf"|sits|stands|lives|hangs|lies|falls)(?: the [\w'-]+)? (?P<rel>{_RELATION}) (?P<wh>who|whom|what|"
          r"(?:what|which) [\w'-]+(?: [\w'-]+)?)$", _stands_last),
+        (rf"^(?P<be>is|are|was|were|do|does|did) (?P<a>(?!it\b|there\b)(?:[\w'-]+ ){{0,2}}?[\w'-]+)"
+         rf"(?P<verb>(?: (?:come|sit|stand|live|walk|hang|sitting|standing|hanging))?) (?P<rel>{_TURNED_FROM}) "
+         r"(?P<b>(?:[\w'-]+ ){0,2}[\w'-]+)$", _sides_turned),
         # what holds what
         (rf"^what (?:do|does|did) (?P<a>{SIDE}) (?:contain|hold inside|have in it|have in them|have inside"
          r"(?: it)?)$", r"what is in \g<a>"),
