@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Any
 
+from bank.choose.ask.lexicon import lexicon
 from bank.choose.ask.relations import GENERAL, alike, common_kind, left_of_cost, opposite
 
 Frame = dict[str, Any]
@@ -89,17 +90,30 @@ def nearness(a: list[str], b: list[str]) -> float:
 
 
 def ideas(own: Frame, other: Frame) -> list[Idea]:
-    """The ideas of `own`; a phrase that `other` does not have is taken apart into its words."""
+    """The ideas of `own`; a phrase that `other` neither has nor explains is taken apart.
+
+    *Mail carrier* stays whole beside "who delivers letters", which says what a mail carrier does.
+    """
     known = frozenset(
         name for atom in other["atoms"] for names, *_ in (atom, *atom[3]) for name in names
     )
     opened: list[Idea] = []
     for names, weight, role, parts in own["atoms"]:
-        if parts and known.isdisjoint(names) and not opposite(tuple(names), tuple(sorted(known))):
+        if parts and not _meets(tuple(names), known):
             opened += [Idea(tuple(n), w, r) for n, w, r, _ in parts]
         else:
             opened.append(Idea(tuple(names), weight, role))
     return opened
+
+
+def _meets(names: tuple[str, ...], known: frozenset[str]) -> bool:
+    """Whether a phrase is known, is the opposite of what is known, or brings some of it along."""
+    brings = lexicon().related.get(names[0], frozenset())
+    return (
+        not known.isdisjoint(names)
+        or not known.isdisjoint(brings)
+        or opposite(names, tuple(sorted(known)))
+    )
 
 
 def brought(x: Idea, others: tuple[Idea, ...]) -> float:
