@@ -17,11 +17,13 @@ def want_of(doc: Doc, text: str) -> tuple[str, int]:
     if not tokens:
         return "tell", -1
     wh = _main_wh(tokens)
-    options = any(t.lower_ == "or" for t in tokens)
+    options = any(t.lower_ == "or" and not _inside_a_name(t) for t in tokens)
     if tokens[0].lower_ == "tell" or ("?" not in text and not _asks(tokens, wh)):
         return "tell", -1
     if wh is None:
         return ("choice" if options else "yesno"), -1
+    if wh.lower_ == "what" and _makes_happen(wh):
+        return "why", -1
     listed = (
         any(t.lower_ == "," for t in doc[wh.i : next(t.i for t in doc if t.lower_ == "or")])
         if (options and wh.i < next(t.i for t in doc if t.lower_ == "or"))
@@ -30,6 +32,25 @@ def want_of(doc: Doc, text: str) -> tuple[str, int]:
     if options and (listed or wh.lower_ in ("which", "what", "who")):
         return "choice", -1
     return _wh_wants(wh)
+
+
+def _inside_a_name(token: Token) -> bool:
+    """Whether an "or" leaves no choice: *your mom's or dad's mother*, *any brothers or sisters*."""
+    before = token.nbor(-1) if token.i else token
+    return before.lower_ in ("'s", "'") or any(
+        t.lower_ in ("any", "something", "anything")
+        for t in token.doc[max(0, token.i - 2) : token.i]
+    )
+
+
+def _makes_happen(wh: Token) -> bool:
+    """Whether a cause is asked for: *what makes the leaves fall* is *why do the leaves fall*."""
+    verb = wh.head
+    if wh.dep_ != "nsubj" or verb.lemma_ not in ("make", "cause"):
+        return False
+    done = [t for t in verb.children if t.dep_ in ("ccomp", "xcomp") and t.i > verb.i]
+    doers = [t for clause in done for t in clause.children if t.dep_ == "nsubj"]
+    return any(t.pos_ == "VERB" for t in done) and not any(t.lower_ == "you" for t in doers)
 
 
 def _asks(tokens: list[Token], wh: Token | None) -> bool:
@@ -72,7 +93,7 @@ def _wh_wants(wh: Token) -> tuple[str, int]:
     if word == "how" and after is not None and after.lemma_ in _AMOUNTS:
         return "amount", after.i
     if word in ("what", "which") and after is not None and after.lower_ == "name":
-        return "name", -1
+        return ("who" if _of_a_grownup(after) else "name"), -1
     if word in ("what", "which"):
         noun = wh.head if wh.dep_ == "det" and wh.head.i > wh.i else None
         if noun is None and after is not None and after.pos_ == "NOUN":
@@ -85,12 +106,39 @@ def _wh_wants(wh: Token) -> tuple[str, int]:
         if noun.lemma_ in ("kind", "sort", "type", "part"):
             inner = [p for prep in noun.children for p in prep.children if p.dep_ == "pobj"]
             noun = inner[0] if inner else noun
-        return ("who" if _is_someone(noun.lemma_.lower()) else "what"), noun.i
+        return _wanted_thing(noun.lemma_.lower()), noun.i
     if word == "how" and any(t.lower_ == "know" and t.i <= wh.i + 3 for t in wh.doc):
         return "know", -1
-    if word == "how" and any(t.lemma_ == "feel" and t.head.i in (t.i, wh.i) for t in wh.doc):
+    better = {t.lower_ for t in wh.doc} & {"better", "calm", "calmer"}
+    if (
+        word == "how"
+        and not better
+        and any(t.lemma_ == "feel" and t.head.i in (t.i, wh.i) for t in wh.doc)
+    ):
         return "feel", -1
     return ("who" if word == "whose" else word), -1
+
+
+_PLACES = frozenset("place room building store shop spot town city country location street".split())
+
+
+def _wanted_thing(noun: str) -> str:
+    if _is_someone(noun):
+        return "who"
+    return "where" if noun in _PLACES else "what"
+
+
+def _of_a_grownup(name: Token) -> bool:
+    """Whether a name is that of a teacher or a helper: it says who that is."""
+    named = next((t for t in name.doc[name.i + 1 :] if t.pos_ in ("NOUN", "PROPN")), None)
+    if named is None:
+        return False
+    while named.i + 1 < len(named.doc) and named.nbor().pos_ == "NOUN":
+        named = named.nbor()
+    kinds = lexicon().kinds
+    lemma = named.lemma_.lower()
+    concepts = [*lexicon().groups(lemma, "n"), lemma]
+    return any(kinds.get(c, frozenset()) & {"helper", "grownup"} for c in concepts)
 
 
 def _is_someone(noun: str) -> bool:

@@ -22,7 +22,61 @@ WAYS = (
     (r"\bwhat makes it (\w+) to\b", r"why is it \1 to"),
     (rf"\b{WHAT} {IS} the (?:point|purpose|use|good) of\b", "why use"),
     (rf"\bwhat do(?:es)? {YOU} use (.+?) for$", r"why use \1"),
-    (rf"\bwhat {IS} (.+?) (?:used )?for$", r"why use \1"),
+    (
+        rf"\bwhat {IS} (?!.*\b(?:thankful|grateful|known|famous|sorry|waiting|looking|ready|good"
+        r"|excited|asking|paying|hoping|wishing|glad|searching|standing|there)\b)(?!you\b)(.+?)"
+        r" (?:used |needed |good |meant |made )?for$",
+        r"why use \1",
+    ),
+    (
+        rf"\bwhat good (?:is|are) ((?:a |an |the )?\w+)(?: for)?\b",
+        r"why use \1",
+    ),
+    (
+        rf"\bwhat good (?:do|does|can) ((?:a |an |the )?\w+(?: \w+)?) do(?: {YOU}\b)?",
+        r"why use \1",
+    ),
+    (
+        rf"\bhow (?:does|do|can) (?!{YOU}\b|.*\b(?:friend|teacher|mother|mom|dad|father|brother"
+        r"|sister|worker|person|nurse|doctor|officer|fighter|family|classmate|grandma|grandpa|dog"
+        r"|librarian|police|farmer|vet|dentist|coach|driver|carrier|aide|guard)s?\b)(.+?)"
+        rf" (?:help|benefit|serve) ({YOU}|\w+s|your \w+|the \w+|a \w+)(?: out)?$",
+        r"why is \1 good for \2",
+    ),
+    (
+        r"\bwhat (?:do|does) (?!.*\b(?:wait|look|ask|pay|hope|wish|search|care)\b)(.+?) "
+        r"(need|use|have|wear|keep|want|drink|eat|make|build|plant|visit|carry|put on) (.+?) for$",
+        r"why \1 \2 \3",
+    ),
+    (
+        rf"\b(?:for )?(?:what|which) (?:purpose|cause|use) (?={AUX})",
+        "why ",
+    ),
+    (
+        rf"\bwhat (?:is|was) (?:the|your) (?:purpose|reason|point|use|idea|goal|job|cause|benefit)"
+        r" (?:of|for|behind|in|to) (?:having |using |wearing )(?=\w)",
+        "why have ",
+    ),
+    (
+        r"\bwhat (?:would|might|could) happen if (?:you|we|people|a person|kids|someone) (?:did not|do"
+        r" not|never) ",
+        "why should you ",
+    ),
+    (
+        r"^(?:tell|explain|say|give|describe|write)(?: me| us)? (?:the |a |one |some |your |two )?"
+        r"(?:good )?reasons? (?:why |for |that |to )(?=\w)",
+        "why ",
+    ),
+    (
+        r"\bwhat (?:do|does) (.+?) do that for$",
+        r"why do \1 do that",
+    ),
+    (
+        r"\bwhat (?:made|caused|led|got) (you|him|her|them|the \w+|your \w+) (?:to )?(choose|pick"
+        r"|decide|want|go|come|leave|stop|start|run|cry|stay|miss|forget|fall|lose|fight|yell|buy"
+        r"|like|write|do|hide|wake|turn)\b",
+        r"why did \1 \2",
+    ),
     (rf"\bwhat do(?:es)? {YOU} need (.+?) for$", r"why need \1"),
     (r"\bwhat causes?\b", "why"),
     (

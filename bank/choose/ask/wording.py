@@ -7,12 +7,19 @@ many ways to ask for a reason, a person, a place, a number … to the one that t
 from __future__ import annotations
 
 import re
+from collections.abc import Callable, Iterable
 
 from bank.choose.ask.active import in_active_voice
 from bank.choose.ask.converse import in_one_direction
 from bank.choose.ask.duties import DUTIES
 from bank.choose.ask.ways import WAYS
 from bank.choose.ask.ways_more import MORE_WAYS
+from bank.choose.ask.ways_number import NUMBERS, SUMS
+from bank.choose.ask.ways_told import TOLD
+from bank.choose.ask.ways_turned import TURNED
+from bank.choose.ask.ways_who import WHO
+
+_New = str | Callable[[re.Match[str]], str]
 
 _SHORT_FORMS = (
     (r"\bwon't\b", "will not"),
@@ -95,13 +102,13 @@ _OPENINGS = (
 _SPACES = re.compile(r"\s+")
 
 
-def _compiled(rules: tuple[tuple[str, str], ...]) -> tuple[tuple[re.Pattern[str], str], ...]:
+def _compiled(rules: Iterable[tuple[str, _New]]) -> tuple[tuple[re.Pattern[str], _New], ...]:
     return tuple((re.compile(pattern), new) for pattern, new in rules)
 
 
 _compiled_short_forms = _compiled(_SHORT_FORMS)
-_FIRST_RULES = _compiled(_SHORT_FORMS + _OPENINGS)
-_RULES = _compiled(DUTIES + WAYS + MORE_WAYS)
+_FIRST_RULES = _compiled((*_SHORT_FORMS, *TURNED, *SUMS, *TOLD, *WHO, *_OPENINGS))
+_RULES = _compiled((*DUTIES, *NUMBERS, *WAYS, *MORE_WAYS))
 
 
 def said_words(text: str) -> list[str]:
