@@ -29,7 +29,7 @@ WAYS = (
         r"why use \1",
     ),
     (
-        rf"\bwhat good (?:is|are) ((?:a |an |the )?\w+)(?: for)?\b",
+        r"\bwhat good (?:is|are) ((?:a |an |the )?\w+)(?: for)?\b",
         r"why use \1",
     ),
     (
@@ -53,7 +53,7 @@ WAYS = (
         "why ",
     ),
     (
-        rf"\bwhat (?:is|was) (?:the|your) (?:purpose|reason|point|use|idea|goal|job|cause|benefit)"
+        r"\bwhat (?:is|was) (?:the|your) (?:purpose|reason|point|use|idea|goal|job|cause|benefit)"
         r" (?:of|for|behind|in|to) (?:having |using |wearing )(?=\w)",
         "why have ",
     ),

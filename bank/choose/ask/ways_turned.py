@@ -80,8 +80,8 @@ TURNED = (
         r"do \2 prefer to \3 \1",
     ),
     (
-        r"^((?:a |an |the )?[\w ]+?,? (?:or|and) (?:a |an |the )?[\w ]+?)[:?.,] ?(?:which|what|who)"
-        r"(?: one| of them| of the two| of these| animal| thing| number)? (is|are|can|has|goes"
+        r"^(?!of |between |out of )((?:a |an |the )?[\w ]+?,? (?:or|and) (?:a |an |the )?[\w ]+?)[:?.,] ?(?:which|what|who)"
+        r"(?: one| of them| of the two| of these| animal| thing| number)? (is|are|can|has|goes|weighs"
         r"|weighs|lives|runs|moves|costs|comes|was|would|do) (.+)$",
         r"which \2 \3, \1",
     ),

@@ -10,9 +10,8 @@ import re
 from bank.choose.ask.ways import IS, WHAT, YOU
 
 _SOMEONE = (
-    r"(?:person|people|man|woman|grownup|grown up|adult|worker|helper|kid|child|boy|girl|student|"
-    r"classmate|friend|family member|relative|community helper|member of your family|human|pupil|"
-    r"one of your friends|one of your classmates|somebody|someone|individual)"
+    r"(?:person|people|man|woman|grownup|grown up|adult|worker|helper|community helper|human|"
+    r"somebody|someone|individual)"
 )
 _RELATED = (
     r"(?:teacher|principal|best friend|friend|neighbor|doctor|dentist|coach|bus driver|mother|mom|"
@@ -93,7 +92,7 @@ WHO = (
         "who ",
     ),
     (rf"\b{WHAT} {IS} (?:a|the|an) {_SOMEONE}s? (?:who|that|whom) (.+?) called$", r"who \1"),
-    (rf"\b(?:to|for|with|from|by|about|at) (?:which|what) {_SOMEONE}s? ", "who "),
+    (rf"\b(to|for|with|from|by|about|at) (?:which|what) {_SOMEONE}s?\b", r"\1 who"),
     (
         rf"\b(?:which|what) (?:kind of |sort of |type of )?{_SOMEONE}s? (?:in|at|from|on) (?:your|our|the) "
         r"(class|school|family|house|town|bus|team)\b",
@@ -156,13 +155,13 @@ WHO = (
     (r"\bwho (?:is|was) (?:first|the first) to\b", "who first"),
     # a person's name
     (
-        rf"\bwhat (?:is|are|was) ((?:your|the|our|my|his|her) (?:\w+ )?{_RELATED})'s? "
+        rf"\bwhat (?:is|are|was) ((?:your|the|our|my|his|her) (?:\w+ )?{_RELATED})(?:'s|s')? "
         r"(?:full |first |last )?names?\b",
         r"who is \1",
     ),
     (
         rf"\bwhat (?:is|are|was) (?:the )?(?:full |first |last )?names? of ((?:your|the|our|my|his|her) "
-        rf"(?:\w+ )?{_RELATED}s?)\b",
+        rf"(?:\w+ )?{_RELATED}s?)\b(?!')",
         r"who is \1",
     ),
     (
@@ -212,6 +211,15 @@ WHO = (
         r"\b(?:what|which) word is opposite (?:of|to|in meaning to)\b",
         "what is the opposite of",
     ),
+    (r"\bwhat name is (?:a|an|the) (\w+(?: \w+)?) (?:that|which) (?=\w)", r"what \1 "),
+    (r"\bwhat name is (?:a|an|the) (\w+) (?:you|we|i) (?=\w)", r"what \1 do you "),
+    (r"\bwhat name is (?:a|an|the) (\w+) with (?=\w)", r"what \1 has "),
+    (r"\bwhat name is (?:a|an|the) (\w+) (?=(?:when|after|before|between) )", r"what \1 is "),
+    (
+        r"\bwhat name is (?:the )?part of (?:a|an|the|your) (\w+) (?:that is )?(?=(?:under|above|below"
+        r"|on|in|at|over) )",
+        r"what part of a \1 is ",
+    ),
     # places
     (
         rf"\b(?:what|which) {IS} (?:the )?(?:name of )?(?:the )?(?:city|town|place|state|country|hospital) "
@@ -228,9 +236,8 @@ WHO = (
         "where do you live",
     ),
     (
-        r"\b(?:in|at|on) (?:what|which) (?:address|street|town|city|house|place) (?:do you live|is your "
-        r"(?:home|house))$|\b(?:what|which) (?:street|town|city|place) do you live (?:in|on|at)$"
-        r"|\bwhere is your (?:home|house)(?: located)?$|\bwhere is the (?:home|house) you live in$",
+        r"\b(?:at|on) (?:what|which) address (?:do you live|is your (?:home|house))$|\bwhere is your"
+        r" (?:home|house)(?: located)?$|\bwhere is the (?:home|house) you live in$",
         "where do you live",
     ),
     (
@@ -250,7 +257,7 @@ WHO = (
         r"where do you \1\2",
     ),
     (
-        rf"^(?:a |the |one |some )?{_PLACE}s? (?:where|that|in which) (?:i|you|we) (\w+)(.*)$",
+        rf"^(?:a |the |one |some )?{_PLACE}s? (?:where |that |in which )?(?:i|you|we) (\w+)(.*)$",
         r"where do you \1\2",
     ),
     (

@@ -13,6 +13,7 @@ from bank.choose.ask.active import in_active_voice
 from bank.choose.ask.converse import in_one_direction
 from bank.choose.ask.duties import DUTIES
 from bank.choose.ask.ways import WAYS
+from bank.choose.ask.ways_liked import LIKED
 from bank.choose.ask.ways_more import MORE_WAYS
 from bank.choose.ask.ways_number import NUMBERS, SUMS
 from bank.choose.ask.ways_told import TOLD
@@ -107,7 +108,7 @@ def _compiled(rules: Iterable[tuple[str, _New]]) -> tuple[tuple[re.Pattern[str],
 
 
 _compiled_short_forms = _compiled(_SHORT_FORMS)
-_FIRST_RULES = _compiled((*_SHORT_FORMS, *TURNED, *SUMS, *TOLD, *WHO, *_OPENINGS))
+_FIRST_RULES = _compiled((*_SHORT_FORMS, *TURNED, *SUMS, *LIKED, *TOLD, *WHO, *_OPENINGS))
 _RULES = _compiled((*DUTIES, *NUMBERS, *WAYS, *MORE_WAYS))
 
 
