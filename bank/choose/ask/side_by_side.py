@@ -48,17 +48,16 @@ def weighed(a: Frame, b: Frame) -> dict[str, float]:
         values[f"{name} on both sides"] = min(left, right)
         values[f"{name} on one side"] = max(left, right) - min(left, right)
         values[f"{name} matched"] = _matched(found, role)
-    values["deed on one side of one want"] = (
-        values["deed on one side"] if a["wants"] == b["wants"] in DEFINITE else 0.0
-    )
-    values["doer for done"] = sum(
-        how_far for x, y, how_far in found.matched if {x.role, y.role} == {"s", "o"}
-    )
+    wants = frozenset({a["wants"], b["wants"]})
+    telling = [(x, y) for x, y, _ in found.matched if min(x.weight, y.weight) > LIGHT]
+    given = float(sum((x.role == "h") != (y.role == "h") for x, y in telling))
+    values["asked in one, given in the other, of one want"] = given if len(wants) == 1 else 0.0
+    values["asked in one, given in the other"] = given if len(wants) == 2 else 0.0
+    values["no telling idea in common"] = float(not telling)
     turned = exchanged_sides(a, b)
     opposites = any(opposite(x.names, y.names) for x in found.left for y in found.right)
     modes = {*a["modes"]} ^ {*b["modes"]}
     both_have = bool(a["modes"] and b["modes"])
-    wants = frozenset({a["wants"], b["wants"]})
     for name, holds in (
         ("other doer", _other_doer(a, b)),
         ("sides exchanged", turned and not opposites),
