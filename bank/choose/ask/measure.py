@@ -108,9 +108,14 @@ def _turned_sides(m: re.Match[str]) -> str:
     if base not in _FEWER or " or " in m[0] or m["b"].split()[0] in ("on", "in", "at"):
         return m[0]
     more = compared(OPPOSITE_MEASURES[base], "JJR")
-    be = "are" if do_of(m["b"]) == "do" else "is"
-    be = m["be"] if m["be"] in ("was", "were") else be
-    return f"{be} {m['b']} {more} than {m['a']}{m['tail']}"
+    many = do_of(m["b"]) == "do"
+    be = {
+        "is": ("is", "are"),
+        "are": ("is", "are"),
+        "do": ("does", "do"),
+        "does": ("does", "do"),
+    }.get(m["be"], (m["be"], m["be"]))[many]
+    return f"{be} {m['b']} {m['verb']} {more} than {m['a']}{m['tail']}"
 
 
 def _more_by(m: re.Match[str]) -> str:
@@ -141,8 +146,10 @@ MEASURE_RULES = tuple(
         (r"\b(?P<verb>weighs|weighed|costs|(?<!would )cost) (?:the )?(?P<more>more|less|most|least)\b", _more_of),
         (rf"^(?P<aux>do|does|did) (?P<a>{SIDE}) (?P<verb>weigh|cost) (?P<more>more|less) than\b",
          _does_more),
-        (rf"^(?P<be>is|are|was|were) (?P<a>{SIDE}) (?P<more>[\w]+er|worse) than (?P<b>{SIDE}){TAIL}",
+        (rf"^(?P<be>is|are|was|were) (?P<a>{SIDE})(?P<verb>) (?P<more>\w+er|worse) than (?P<b>{SIDE}){TAIL}",
          _turned_sides),
+        (rf"^(?P<be>do|does|did|can|could|will) (?P<a>{SIDE}) (?P<verb>go|run|move|walk|swim|fly|grow|jump"
+         rf"|climb|live|sound|get|talk|drive|travel) (?P<more>\w+er) than (?P<b>{SIDE}){TAIL}", _turned_sides),
         (rf"^(?P<wh>{WH}) (?P<be>is|are) (?P<a>(?:a|an|the|your|\w+) ?{SIDE}?) (?P<more>\w+er|more|less"
          r"|worse) than$", _more_asked),
         (rf"^(?P<a>(?!wh|how\b|is\b|are\b){SIDE}) (?P<be>is|are) (?P<more>\w+er|worse) than (?P<wh>who|"
