@@ -63,7 +63,7 @@ def ask_keys(text: str) -> list[str]:
 def same_ask_frames(a: Frame, b: Frame) -> bool:
     """`same_ask` on two frames of `ask_frame`, without a parse.
 
-    To look for twins among many items, ask `how_surely` and take those from 0.5 on.
+    To look for twins among many items, ask `how_surely` and take those that are sure enough (`search`).
     """
     return same_frames(a, b)
 
@@ -71,7 +71,7 @@ def same_ask_frames(a: Frame, b: Frame) -> bool:
 def how_surely(a: Frame, b: Frame) -> tuple[float, str]:
     """How surely two frames ask the same, from 0 to 1, and what was left over or told them apart.
 
-    A probability for pairs of a bank that share a key: from 0.5 on a pair is likelier twins than not.
+    A probability for pairs of a bank that share a key, of which nearly none are twins.
     `same_ask` answers for two texts held side by side, where twins are common, and takes less for
     enough.
     """

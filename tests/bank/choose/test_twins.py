@@ -22,6 +22,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from bank.choose.ask.keys import keys_of
+from bank.choose.search import SURE_ENOUGH
 from bank.choose.twins import ask_frame, ask_frames, ask_keys, how_surely, same_ask, same_ask_frames
 
 HERE = Path(__file__).parent
@@ -94,7 +95,7 @@ def test_few_pairs_of_a_bank_that_share_a_word_are_likelier_twins_than_not():
         for key in keys_of(frame):
             by_key[key].append(number)
     sharing = {pair for some in by_key.values() for pair in combinations(some, 2)}
-    called = [(a, b) for a, b in sharing if how_surely(asks[a], asks[b])[0] >= 0.5]
+    called = [(a, b) for a, b in sharing if how_surely(asks[a], asks[b])[0] >= SURE_ENOUGH]
     assert len(called) <= 0.006 * len(sharing), [(unseen[a], unseen[b]) for a, b in called]
 
 
@@ -108,7 +109,7 @@ def test_few_pairs_of_a_bank_that_share_a_word_are_likelier_twins_than_not():
     ],
 )
 def test_one_idea_in_common_makes_no_twins_in_a_bank(a, b):
-    assert how_surely(ask_frame(a), ask_frame(b))[0] < 0.5
+    assert how_surely(ask_frame(a), ask_frame(b))[0] < SURE_ENOUGH
 
 
 def test_asking_the_same_goes_both_ways():
@@ -118,7 +119,7 @@ def test_asking_the_same_goes_both_ways():
 
 def test_twins_that_a_bank_would_keep_nearly_always_share_a_key():
     twins = [(a, b) for name in FILES for sort, a, b in pairs(name) if sort == "twin"]
-    found = [(a, b) for a, b in twins if how_surely(frames()[a], frames()[b])[0] >= 0.5]
+    found = [(a, b) for a, b in twins if how_surely(frames()[a], frames()[b])[0] >= SURE_ENOUGH]
     apart = [(a, b) for a, b in found if not {*ask_keys(a)} & {*ask_keys(b)}]
     assert len(apart) <= 0.04 * len(found), apart
 
