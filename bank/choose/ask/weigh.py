@@ -2,7 +2,7 @@
 
 The weights were fitted by logistic regression to the pairs of twins and near misses beside the
 tests, with the pairs of half a bank that share a key, of which nearly none are twins. In a bank they
-are the rule, so that they weigh most: 0.5 is where a pair found in a bank is likelier a twin than not.
+are the rule, so that they weigh most; from where on a pair is kept as twins says `bank.choose.search`.
 """
 
 from __future__ import annotations
