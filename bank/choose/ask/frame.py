@@ -59,6 +59,8 @@ def frame_of(text: str) -> dict[str, Any]:
         head = [doc[head_at].lemma_.lower().replace("little", "much")]
     if liking:
         atoms = [atom for atom in atoms if not {"favorite", "like"} & set(atom[0])]
+    if wants == "why" and doc[0].lower_ == "what":
+        atoms = [atom for atom in atoms if atom[0][0] != "make"]  # what makes ice melt: why it does
     return {
         "method": METHOD,
         "wants": wants,

@@ -9,6 +9,8 @@ from __future__ import annotations
 from bank.choose.ask.ways import IS, WHAT
 
 MORE_WAYS = (
+    # wish
+    (r"\bwould (you|we|i|they|people) (?:like|love) to be\b", r"do \1 want to be"),
     # time
     (
         rf"\b(?:at|on|in|during) {WHAT} (?:time of (?:the )?(?:day|year)|time|date|hour)s?\b",

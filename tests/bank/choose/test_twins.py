@@ -135,6 +135,12 @@ def test_twins_that_a_bank_would_keep_nearly_always_share_a_key():
         ("Is a cow bigger than a cat?", "Is a cat smaller than a cow?"),
         ("A trip to the lake", "The day we went to the lake"),
         ("Tell about your family.", "Write about your family."),
+        ("Why does ice melt?", "What makes ice melt?"),
+        (
+            "What do you want to be when you grow up?",
+            "What would you like to be when you grow up?",
+        ),
+        ("Are dogs louder than rabbits?", "Are rabbits quieter than dogs?"),
     ],
 )
 def test_other_words_can_ask_the_same(a, b):
