@@ -30,8 +30,11 @@ def likely(a: Frame, b: Frame) -> float:
     """How likely two frames ask the same, from 0 to 1, where half of the pairs do."""
     if same_words(a, b):
         return 1.0
+    values = weighed(a, b)
+    if _other_unknown(values, a, b):
+        return 0.0
     total = WEIGHTS["constant"]
-    total += sum(WEIGHTS.get(name, 0.0) * value for name, value in weighed(a, b).items())
+    total += sum(WEIGHTS.get(name, 0.0) * value for name, value in values.items())
     return 1 / (1 + exp(-max(-500.0, min(500.0, total))))
 
 
@@ -96,6 +99,16 @@ ROLES = {
     "m": "how or where",
     "c": "condition",
 }
+
+
+def _other_unknown(values: dict[str, float], a: Frame, b: Frame) -> bool:
+    """What is a map? / Where is the map? And: How big are the cups? / How many cups are there?
+
+    The one thing that no other wording makes up for.
+    """
+    wants = {a["wants"], b["wants"]}
+    other_amount = wants == {"amount"} and a["head"] != b["head"]
+    return other_amount or bool(values["other want, same ideas"] and wants & DEFINITE)
 
 
 def _left_over(rest: tuple[Idea, ...], role: str, others: tuple[Idea, ...]) -> float:

@@ -72,17 +72,13 @@ def test_the_pairs_of_all_files_are_told_apart_with_an_f1_of_nine_tenths():
 
 
 @pytest.mark.parametrize(
-    ("sort", "share"),
-    [
-        *((sort, 0.06) for sort in "opposite person animal time place not exchange".split()),
-        *((sort, 0.06) for sort in "object action".split()),
-        ("unknown", 0.15),  # what is a map, where is the map: often the same, put in other words
-    ],
+    "sort",
+    "opposite person animal time place not exchange unknown object action".split(),
 )
-def test_most_near_misses_of_every_sort_are_other_asks(sort, share):
+def test_near_misses_of_every_sort_are_other_asks(sort):
     rows = [row for name in FILES for row in pairs(name) if row[0] == sort]
     mistaken = [(a, b) for _, a, b in rows if same(a, b)]
-    assert len(mistaken) <= share * len(rows), mistaken
+    assert len(mistaken) <= 0.06 * len(rows), mistaken
 
 
 def test_few_pairs_of_a_bank_that_share_a_word_are_likelier_twins_than_not():
@@ -121,7 +117,7 @@ def test_twins_that_a_bank_would_keep_nearly_always_share_a_key():
     twins = [(a, b) for name in FILES for sort, a, b in pairs(name) if sort == "twin"]
     found = [(a, b) for a, b in twins if how_surely(frames()[a], frames()[b])[0] >= SURE_ENOUGH]
     apart = [(a, b) for a, b in found if not {*ask_keys(a)} & {*ask_keys(b)}]
-    assert len(apart) <= 0.04 * len(found), apart
+    assert len(apart) <= 0.03 * len(found), apart
 
 
 @pytest.mark.parametrize(
