@@ -194,8 +194,9 @@ def test_no_plan_is_better_balanced_than_ours(kind: str) -> None:
         f"{without}; apart (class, best, ours, named): {apart}"
     )
     assert rightly == CLASSES
-    # What can be even is even in all; of what cannot, the least evil is not always found.
-    assert equal / CLASSES >= 0.95
+    # What can be even is even in all. Of 200 classes of each kind three that cannot be are not yet
+    # as good as can be (daily 114, mixed 68 and 155).
+    assert equal == CLASSES
 
 
 @pytest.mark.parametrize("kind", KINDS)

@@ -7,6 +7,7 @@ from typing import Any
 from bank.choose.ask.align import align
 from bank.choose.ask.lexicon import lexicon
 from bank.choose.ask.relations import alike, is_of, opposite
+from bank.choose.ask.sides import MUTUAL
 
 Frame = dict[str, Any]
 
@@ -41,8 +42,7 @@ def _other_head(a: Frame, b: Frame) -> bool:
     return not general and not alike(tuple(a["head"]), tuple(b["head"]))
 
 
-# Who sits next to whom: true both ways.
-_MUTUAL = frozenset("sit meet play talk live be near_to next_to look_like".split())
+_MUTUAL = MUTUAL | {"be"}
 
 
 def _exchanged(a: Frame, b: Frame) -> bool:

@@ -20,7 +20,7 @@ _DOERS = ("nsubj", "csubj")
 _NAMED = ("NOUN", "PROPN", "PRON", "NUM")
 _OTHERS = frozenset({"other", "others"}) | ANYONE
 # Who sits next to whom: true both ways.
-_MUTUAL = frozenset("sit meet play talk live near_to next_to look_like".split())
+MUTUAL = frozenset("sit meet play talk live near_to next_to look_like".split())
 _POINTING = frozenset("a an the this that your my our his her their".split())
 _MODES = {
     "can": "can",
@@ -97,7 +97,7 @@ def exchanged_sides(a: Frame, b: Frame) -> bool:
     turned = straight = False
     for verb_a, doer_a, other_a in a["sides"]:
         for verb_b, doer_b, other_b in b["sides"]:
-            if set(verb_a) & set(verb_b) - _MUTUAL:
+            if set(verb_a) & set(verb_b) - MUTUAL:
                 turned |= _meet(doer_a, other_b) and _meet(other_a, doer_b)
                 straight |= _meet(doer_a, doer_b) and _meet(other_a, other_b)
     return turned and not straight
