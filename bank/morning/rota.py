@@ -71,7 +71,7 @@ class _Choice:
 
 
 @dataclass(frozen=True, slots=True)
-class _Facts:
+class Facts:
     """Who is in class and here, and what those free of clashes have to do anyway."""
 
     in_class: list[str]
@@ -91,8 +91,10 @@ class Rota:
         jobs: Sequence[Job],
         tallies: dict[str, Tally],
         later_with: Mapping[tuple[str, str], int] | None = None,
+        fixed: Mapping[tuple[str, date], Sequence[str]] | None = None,
     ) -> None:
         self.record = record
+        self.fixed = fixed
         self.jobs = list(jobs)
         self.tallies = tallies
         rhythms = [RHYTHMS.index(job.turn_length) for job in jobs]
@@ -104,7 +106,7 @@ class Rota:
         self.later = {pair: -_LATER * times for pair, times in (later_with or {}).items()}
         self.urgent = dict(self.later)
         self.steps: list[Step] = []
-        self._known: dict[tuple[str, date], _Facts | None] = {}
+        self._known: dict[tuple[str, date], Facts | None] = {}
 
     def plan(self, steps: Sequence[Step], until: date | None = None) -> list[Given]:
         """The turns of `steps`: a plan that keeps the rules, or the one that comes closest.
@@ -119,7 +121,7 @@ class Rota:
         while in_vain < _ATTEMPTS + _BY_CHANCE:
             given = list(self._run(steps))
             broken = [one for one in given if not one.keeps_the_rules]
-            if not broken:
+            if not broken or self.fixed is not None:
                 return given
             worth = self._worth(broken, until or steps[-1].first)
             by_chance = in_vain >= _ATTEMPTS
@@ -175,7 +177,9 @@ class Rota:
             _make_room(choices)
             # Clashing jobs of a shorter rhythm come later; somebody has to be left for them.
             later = [choice for job in self.shorter for choice in self._kept_free(job, step)]
-            taken = list(zip(choices, _assign(choices + later), strict=False))
+            as_wished = self.fixed is None
+            found = _assign(choices + later) if as_wished else self._as_fixed(choices, step)
+            taken = list(zip(choices, found, strict=False))
             for choice, learner in taken:
                 in_the_way = {
                     code: other.job
@@ -187,15 +191,21 @@ class Rota:
                     tallies[choice.job.code].give(learner, step.first)
                     had[choice.job.code, step.first].append(learner)
             for job in self.jobs:
-                facts = self._facts(job, step)
+                facts = self.facts(job, step)
                 if facts is not None:
                     tallies[job.code].forgive(facts.here)
+
+    def _as_fixed(self, choices: Sequence[_Choice], step: Step) -> list[str | None]:
+        """The learners who are fixed for this step, one for each choice of a job."""
+        assert self.fixed is not None
+        left = {code: iter(self.fixed.get((code, step.first), ())) for code in self.tallies}
+        return [next(left[choice.job.code], None) for choice in choices]
 
     def _choices(
         self, job: Job, step: Step, tallies: Mapping[str, Tally], just_had: list[str]
     ) -> Iterator[_Choice]:
         """One choice for each place of `job` that nobody holds yet on the days of `step`."""
-        facts = self._facts(job, step)
+        facts = self.facts(job, step)
         if facts is None:
             return
         count = tallies[job.code]
@@ -223,18 +233,18 @@ class Rota:
 
     def _kept_free(self, job: Job, step: Step) -> Iterator[_Choice]:
         """One choice without wishes for each place of a shorter job."""
-        facts = self._facts(job, step)
+        facts = self.facts(job, step)
         for _ in range(facts.free if facts and facts.prices else 0):
             yield _Choice(job, dict.fromkeys(facts.prices, 0.0) if facts else {}, {})
 
-    def _facts(self, job: Job, step: Step) -> _Facts | None:
+    def facts(self, job: Job, step: Step) -> Facts | None:
         """What does not change while planning; None where `job` has no free place at `step`."""
         key = (job.code, step.first)
         if key not in self._known:
             self._known[key] = self._find_facts(job, step)
         return self._known[key]
 
-    def _find_facts(self, job: Job, step: Step) -> _Facts | None:
+    def _find_facts(self, job: Job, step: Step) -> Facts | None:
         days = [day for day in step.days if self._is_free(job, day)]
         if not days:
             return None
@@ -257,7 +267,7 @@ class Rota:
             if turn <= day < days[0] and self.record.assigned(day, job.code)
         ]
         is_a_turn = len(days) >= len(begun)
-        return _Facts(in_class, here, prices, job.places - len(holding), beside, is_a_turn)
+        return Facts(in_class, here, prices, job.places - len(holding), beside, is_a_turn)
 
     def _beside(self, job: Job, step: Step) -> list[str]:
         """Those who were given `job` on the days before and after already, as far as is known."""
@@ -278,7 +288,7 @@ class Rota:
 
     def _is_a_turn(self, job: Job, step: Step) -> bool:
         """Whether the days still free are not just the end of somebody else's turn."""
-        facts = self._facts(job, step)
+        facts = self.facts(job, step)
         return facts is not None and facts.is_a_turn
 
     def _is_free(self, job: Job, day: date) -> bool:

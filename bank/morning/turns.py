@@ -15,6 +15,7 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 
 from bank.calendar import SchoolCalendar, monday_of
+from bank.morning.crowded import Slot, is_small, most_even
 from bank.morning.jobs import (
     DAILY,
     KEYBOARD,
@@ -28,7 +29,7 @@ from bank.morning.jobs import (
 from bank.morning.keyboard import match_places
 from bank.morning.rota import Given, Rota, Step
 from bank.morning.swaps import add_stand_ins
-from bank.morning.tally import Record, Turn, tally, up_to_date
+from bank.morning.tally import Record, Tally, Turn, tally, up_to_date
 
 # Plans made by putting off what was in the way, and more by chance where that does not help, until
 # so many are no better.
@@ -37,6 +38,9 @@ _BY_CHANCE = 12
 _IN_VAIN = 6
 # How many days a plan looks ahead where jobs clash: about two rounds of a class of ten to fourteen.
 _LOOK_AHEAD = {DAILY: 35, WEEKLY: 7 * 24, TWO_WEEKS: 14 * 20}
+
+
+Fixed = dict[tuple[str, date], list[str]]
 
 
 @dataclass(frozen=True, slots=True)
@@ -117,16 +121,7 @@ def _best_attempt(
     chance = random.Random(week[0].toordinal())
     in_vain = 0
     for attempt in range(_ATTEMPTS + _BY_CHANCE):
-        record = Record(
-            known.settings, [t for day in known.days() for t in known.on(day)], known.away
-        )
-        problems: list[Problem] = []
-        for job in record.settings.jobs:
-            _carry_on(record, job, week)
-        settled = {(t.job, t.learner) for day in week for t in record.on(day)}
-        for rhythm in (TWO_WEEKS, WEEKLY, DAILY):
-            problems += _plan_rhythm(record, rhythm, week, calendar, later_with)
-        problems += _plan_keyboard(record, week)
+        record, problems, settled = _attempt(known, week, calendar, later_with)
         soon = [problem for problem in problems if problem.day <= week[-1]]
         worth = _worth(soon)
         in_vain += 1
@@ -141,7 +136,95 @@ def _best_attempt(
         else:
             later_with = _by_chance(record, chance)
     assert best is not None
+    fixed = _evened(known, week, calendar, best[1])
+    if fixed:
+        record, problems, _ = _attempt(known, week, calendar, {}, fixed)
+        if _worth([problem for problem in problems if problem.day <= week[-1]]) > best_worth:
+            best = record, problems
     return best
+
+
+def _attempt(
+    known: Record,
+    week: list[date],
+    calendar: SchoolCalendar,
+    later_with: Mapping[tuple[str, str], int],
+    fixed: Fixed | None = None,
+) -> tuple[Record, list[Problem], set[tuple[str, str]]]:
+    """One plan of `week` with its problems, and who had which job before it was made.
+
+    `fixed` are the turns of jobs that are given out as they stand there.
+    """
+    record = _begun(known, week)
+    problems: list[Problem] = []
+    settled = {(t.job, t.learner) for day in week for t in record.on(day)}
+    for rhythm in (TWO_WEEKS, WEEKLY, DAILY):
+        problems += _plan_rhythm(record, rhythm, week, calendar, later_with, fixed or {})
+    problems += _plan_keyboard(record, week)
+    return record, problems, settled
+
+
+def _begun(known: Record, week: list[date]) -> Record:
+    """A record to plan in: what is known, with the turns that go on."""
+    record = Record(known.settings, [t for day in known.days() for t in known.on(day)], known.away)
+    for job in record.settings.jobs:
+        _carry_on(record, job, week)
+    return record
+
+
+def _evened(
+    known: Record, week: list[date], calendar: SchoolCalendar, problems: Sequence[Problem]
+) -> Fixed:
+    """More even turns for small groups of clashing jobs that someone has again before others."""
+    record = _begun(known, week)
+    fixed: Fixed = {}
+    for cluster in _that_clash(record.settings.jobs):
+        codes = {job.code for job in cluster}
+        uneven = max((p.ahead for p in problems if p.job in codes), default=0)
+        if uneven > 1 and is_small(cluster, record.settings.members):
+            slots, tallies = _slots(record, cluster, week, calendar)
+            fixed |= most_even(slots, tallies, uneven)
+    return fixed
+
+
+def _slots(
+    record: Record, cluster: Sequence[Job], week: list[date], calendar: SchoolCalendar
+) -> tuple[list[Slot], dict[str, Tally]]:
+    """The turns of clashing jobs that begin in `week`, with who could take them, and the tallies."""
+    slots: list[Slot] = []
+    tallies: dict[str, Tally] = {}
+    for rhythm in RHYTHMS:
+        together = [job for job in cluster if job.turn_length == rhythm]
+        if not together:
+            continue
+        tallies |= _tallies(record, together, week)
+        rota = Rota(record, together, tallies)
+        rota.steps = _steps(together, week, calendar, look_ahead=False)
+        for step in rota.steps:
+            for job in together:
+                facts = rota.facts(job, step)
+                if facts is not None:
+                    slots.append(
+                        Slot(
+                            job,
+                            step.first,
+                            frozenset(step.days),
+                            tuple(facts.in_class),
+                            tuple(facts.here),
+                            tuple(facts.prices),
+                            facts.free,
+                            tuple(facts.beside),
+                            facts.is_a_turn,
+                        )
+                    )
+    return slots, tallies
+
+
+def _tallies(record: Record, jobs: Sequence[Job], week: list[date]) -> dict[str, Tally]:
+    return {
+        job.code: up_to_date(tally(record, job), record.settings.who_can(job, week[0]))
+        for job in jobs
+    }
 
 
 def _worth(problems: Sequence[Problem]) -> tuple[int, ...]:
@@ -186,18 +269,19 @@ def _plan_rhythm(
     week: list[date],
     calendar: SchoolCalendar,
     later_with: Mapping[tuple[str, str], int],
+    fixed: Fixed,
 ) -> Iterator[Problem]:
     """Give out the jobs of one rhythm from the first day of `week` on, and look ahead."""
     jobs = [job for job in record.settings.jobs if job.turn_length == rhythm]
     for together in _that_clash(jobs):
         if not any(_has_room(record, job, day) for job in together for day in week):
             continue
-        steps = _steps(together, week, calendar, look_ahead=_needs_a_look_ahead(record, together))
-        tallies = {
-            job.code: up_to_date(tally(record, job), record.settings.who_can(job, week[0]))
-            for job in together
-        }
-        for given in Rota(record, together, tallies, later_with).plan(steps, week[-1]):
+        is_fixed = any(job.code in {code for code, _ in fixed} for job in together)
+        look_ahead = not is_fixed and _needs_a_look_ahead(record, together)
+        steps = _steps(together, week, calendar, look_ahead)
+        tallies = _tallies(record, together, week)
+        rota = Rota(record, together, tallies, later_with, fixed if is_fixed else None)
+        for given in rota.plan(steps, week[-1]):
             yield from _problem(record, given)
             for day in _days_of(record, given):
                 if given.learner is not None:
