@@ -18,9 +18,11 @@ from datetime import date
 from functools import cached_property
 from math import cosh
 
-from bank.calendar import monday_of
-from bank.morning.jobs import DAILY, RHYTHMS, Job, Member
-from bank.morning.tally import Tally
+from bank.calendar import SchoolCalendar, monday_of
+from bank.morning.jobs import DAILY, RHYTHMS, Job
+from bank.morning.rota import Rota
+from bank.morning.steps import steps_from, tallies_of, that_clash
+from bank.morning.tally import Record, Tally
 
 # So many plans are kept after a step, and of each way to give out the longer jobs so many.
 _WIDTH = 60
@@ -31,9 +33,25 @@ _STEEP = 0.7
 _MEMBERS, _PLACES = 7, 6
 
 
-def is_small(jobs: Sequence[Job], members: Sequence[Member]) -> bool:
-    """Whether a search among many plans is quick enough."""
-    return len(members) <= _MEMBERS and sum(job.places for job in jobs) <= _PLACES
+Fixed = dict[tuple[str, date], list[str]]
+
+
+def evened(
+    record: Record, week: list[date], calendar: SchoolCalendar, ahead: Mapping[str, int]
+) -> Fixed:
+    """More even turns in `week` where the best plan so far is uneven, by job and first day.
+
+    `record` holds what is posted and goes on, `ahead` for each job how many more turns one has than
+    another in that plan. Only small groups of clashing jobs are tried, for which a search among
+    many plans is quick.
+    """
+    fixed: Fixed = {}
+    for cluster in that_clash(record.settings.jobs):
+        uneven = max(ahead.get(job.code, 0) for job in cluster)
+        places = sum(job.places for job in cluster)
+        if uneven > 1 and len(record.settings.members) <= _MEMBERS and places <= _PLACES:
+            fixed |= most_even(*_slots(record, cluster, week, calendar), uneven)
+    return fixed
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -83,9 +101,7 @@ class _Plan:
         return tuple(levels), tuple((job.code, who, days) for job, who, days in self.held)
 
 
-def most_even(
-    slots: Sequence[Slot], tallies: Mapping[str, Tally], worst: int
-) -> dict[tuple[str, date], list[str]]:
+def most_even(slots: Sequence[Slot], tallies: Mapping[str, Tally], worst: int) -> Fixed:
     """Who has which turn of `slots`, by job and first day, with a difference below `worst`.
 
     Empty where no such plan is found. `slots` are turns of jobs that clash with one another.
@@ -96,10 +112,43 @@ def most_even(
         if found is None or (best is not None and found.end() >= best.end()):
             break
         best, worst = found, found.worst
-    chosen: dict[tuple[str, date], list[str]] = defaultdict(list)
+    chosen: Fixed = defaultdict(list)
     for job, first, learner in best.given if best else ():
         chosen[job, first].append(learner)
     return dict(chosen)
+
+
+def _slots(
+    record: Record, cluster: Sequence[Job], week: list[date], calendar: SchoolCalendar
+) -> tuple[list[Slot], dict[str, Tally]]:
+    """The turns of clashing jobs that begin in `week`, with who could take them, and the tallies."""
+    slots: list[Slot] = []
+    tallies: dict[str, Tally] = {}
+    for rhythm in RHYTHMS:
+        together = [job for job in cluster if job.turn_length == rhythm]
+        if not together:
+            continue
+        tallies |= tallies_of(record, together, week)
+        rota = Rota(record, together, tallies)
+        rota.steps = steps_from(together, week, calendar, look_ahead=False)
+        for step in rota.steps:
+            for job in together:
+                facts = rota.facts(job, step)
+                if facts is not None:
+                    slots.append(
+                        Slot(
+                            job,
+                            step.first,
+                            frozenset(step.days),
+                            tuple(facts.in_class),
+                            tuple(facts.here),
+                            tuple(facts.prices),
+                            facts.free,
+                            tuple(facts.beside),
+                            facts.is_a_turn,
+                        )
+                    )
+    return slots, tallies
 
 
 class _Search:

@@ -15,11 +15,10 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 
 from bank.calendar import SchoolCalendar, monday_of
-from bank.morning.crowded import Slot, is_small, most_even
+from bank.morning.crowded import Fixed, evened
 from bank.morning.jobs import (
     DAILY,
     KEYBOARD,
-    RHYTHMS,
     TWO_WEEKS,
     WEEKLY,
     Away,
@@ -27,20 +26,16 @@ from bank.morning.jobs import (
     TurnSettings,
 )
 from bank.morning.keyboard import match_places
-from bank.morning.rota import Given, Rota, Step
+from bank.morning.rota import Given, Rota
+from bank.morning.steps import needs_a_look_ahead, steps_from, tallies_of, that_clash
 from bank.morning.swaps import add_stand_ins
-from bank.morning.tally import Record, Tally, Turn, tally, up_to_date
+from bank.morning.tally import Record, Turn, tally, up_to_date
 
 # Plans made by putting off what was in the way, and more by chance where that does not help, until
 # so many are no better.
 _ATTEMPTS = 5
 _BY_CHANCE = 12
 _IN_VAIN = 6
-# How many days a plan looks ahead where jobs clash: about two rounds of a class of ten to fourteen.
-_LOOK_AHEAD = {DAILY: 35, WEEKLY: 7 * 24, TWO_WEEKS: 14 * 20}
-
-
-Fixed = dict[tuple[str, date], list[str]]
 
 
 @dataclass(frozen=True, slots=True)
@@ -136,7 +131,10 @@ def _best_attempt(
         else:
             later_with = _by_chance(record, chance)
     assert best is not None
-    fixed = _evened(known, week, calendar, best[1])
+    ahead: dict[str, int] = {}
+    for problem in best[1]:
+        ahead[problem.job] = max(problem.ahead, ahead.get(problem.job, 0))
+    fixed = evened(_begun(known, week), week, calendar, ahead)
     if fixed:
         record, problems, _ = _attempt(known, week, calendar, {}, fixed)
         if _worth([problem for problem in problems if problem.day <= week[-1]]) > best_worth:
@@ -170,61 +168,6 @@ def _begun(known: Record, week: list[date]) -> Record:
     for job in record.settings.jobs:
         _carry_on(record, job, week)
     return record
-
-
-def _evened(
-    known: Record, week: list[date], calendar: SchoolCalendar, problems: Sequence[Problem]
-) -> Fixed:
-    """More even turns for small groups of clashing jobs that someone has again before others."""
-    record = _begun(known, week)
-    fixed: Fixed = {}
-    for cluster in _that_clash(record.settings.jobs):
-        codes = {job.code for job in cluster}
-        uneven = max((p.ahead for p in problems if p.job in codes), default=0)
-        if uneven > 1 and is_small(cluster, record.settings.members):
-            slots, tallies = _slots(record, cluster, week, calendar)
-            fixed |= most_even(slots, tallies, uneven)
-    return fixed
-
-
-def _slots(
-    record: Record, cluster: Sequence[Job], week: list[date], calendar: SchoolCalendar
-) -> tuple[list[Slot], dict[str, Tally]]:
-    """The turns of clashing jobs that begin in `week`, with who could take them, and the tallies."""
-    slots: list[Slot] = []
-    tallies: dict[str, Tally] = {}
-    for rhythm in RHYTHMS:
-        together = [job for job in cluster if job.turn_length == rhythm]
-        if not together:
-            continue
-        tallies |= _tallies(record, together, week)
-        rota = Rota(record, together, tallies)
-        rota.steps = _steps(together, week, calendar, look_ahead=False)
-        for step in rota.steps:
-            for job in together:
-                facts = rota.facts(job, step)
-                if facts is not None:
-                    slots.append(
-                        Slot(
-                            job,
-                            step.first,
-                            frozenset(step.days),
-                            tuple(facts.in_class),
-                            tuple(facts.here),
-                            tuple(facts.prices),
-                            facts.free,
-                            tuple(facts.beside),
-                            facts.is_a_turn,
-                        )
-                    )
-    return slots, tallies
-
-
-def _tallies(record: Record, jobs: Sequence[Job], week: list[date]) -> dict[str, Tally]:
-    return {
-        job.code: up_to_date(tally(record, job), record.settings.who_can(job, week[0]))
-        for job in jobs
-    }
 
 
 def _worth(problems: Sequence[Problem]) -> tuple[int, ...]:
@@ -273,13 +216,13 @@ def _plan_rhythm(
 ) -> Iterator[Problem]:
     """Give out the jobs of one rhythm from the first day of `week` on, and look ahead."""
     jobs = [job for job in record.settings.jobs if job.turn_length == rhythm]
-    for together in _that_clash(jobs):
+    for together in that_clash(jobs):
         if not any(_has_room(record, job, day) for job in together for day in week):
             continue
         is_fixed = any(job.code in {code for code, _ in fixed} for job in together)
-        look_ahead = not is_fixed and _needs_a_look_ahead(record, together)
-        steps = _steps(together, week, calendar, look_ahead)
-        tallies = _tallies(record, together, week)
+        look_ahead = not is_fixed and needs_a_look_ahead(record, together)
+        steps = steps_from(together, week, calendar, look_ahead)
+        tallies = tallies_of(record, together, week)
         rota = Rota(record, together, tallies, later_with, fixed if is_fixed else None)
         for given in rota.plan(steps, week[-1]):
             yield from _problem(record, given)
@@ -303,47 +246,6 @@ def _carry_on(record: Record, job: Job, week: list[date]) -> None:
             free = job.is_on(day) and len(assigned) < job.places and learner not in assigned
             if stays and free and job.can_take(learner) and job.turn_length != DAILY:
                 record.add(Turn(day, job.code, learner))
-
-
-def _that_clash(jobs: Sequence[Job]) -> list[list[Job]]:
-    """The jobs in groups such that no job clashes with one of another group."""
-    groups: list[list[Job]] = []
-    for job in jobs:
-        touching = [group for group in groups if any(job.clashes(other) for other in group)]
-        merged = [other for group in touching for other in group] + [job]
-        groups = [group for group in groups if group not in touching] + [merged]
-    return [[job for job in jobs if job in group] for group in groups]
-
-
-def _needs_a_look_ahead(record: Record, together: Sequence[Job]) -> bool:
-    """Whether a group can run into a dead end: several jobs, places, or longer jobs in the way."""
-    (rhythm,) = {job.turn_length for job in together}
-    longer = [
-        j for j in record.settings.jobs if RHYTHMS.index(j.turn_length) > RHYTHMS.index(rhythm)
-    ]
-    return (
-        len(together) > 1
-        or together[0].places > 1
-        or any(job.clashes(other) for job in together for other in longer)
-    )
-
-
-def _steps(
-    together: Sequence[Job], week: list[date], calendar: SchoolCalendar, look_ahead: bool
-) -> list[Step]:
-    """The turns that begin from the first day of `week` on, or else only those that begin in it."""
-    clock = together[0]
-    stretches: dict[date, list[date]] = defaultdict(list)
-    # A turn that begins in this week lasts to its own end, which may lie in the next.
-    end = week[-1] + timedelta(days=14)
-    far = week[-1] + timedelta(days=_LOOK_AHEAD[clock.turn_length] if look_ahead else 14)
-    for day in calendar.school_days(week[0], max(end, far)):
-        stretches[clock.turn_of(day)].append(day)
-    return [
-        Step(days[0], tuple(days))
-        for turn, days in sorted(stretches.items())
-        if look_ahead or turn <= week[-1]
-    ]
 
 
 def _days_of(record: Record, given: Given) -> list[date]:
