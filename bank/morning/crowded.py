@@ -139,7 +139,7 @@ def _slots(
                         Slot(
                             job,
                             step.first,
-                            frozenset(step.days),
+                            frozenset(day for day in step.days if job.is_on(day)),
                             tuple(facts.in_class),
                             tuple(facts.here),
                             tuple(facts.prices),

@@ -10,9 +10,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from bank.calendar import SchoolCalendar
+from bank.morning import crowded
 from bank.morning.crowded import Slot, most_even
 from bank.morning.jobs import DAILY, WEEKLY, Job, Member, TurnSettings
-from bank.morning.tally import Tally
+from bank.morning.tally import Record, Tally, Turn
 from bank.morning.turns import plan_turns
 
 MONDAY = date(2026, 9, 7)
@@ -92,3 +93,17 @@ def test_a_day_looks_the_same_however_far_one_looks_in_its_week(days):
     whole = plan_turns(class_, [], SchoolCalendar(), [], MONDAY, DAYS[4])
     part = plan_turns(class_, [], SchoolCalendar(), [], MONDAY, DAYS[days - 1])
     assert list(part.turns) == [turn for turn in whole.turns if turn.day <= DAYS[days - 1]]
+
+
+def test_a_weekly_job_of_one_weekday_keeps_nobody_from_the_game_on_the_others():
+    # K2 cleans on Tuesday, so K1, who was in charge on Friday, is not in charge on Monday again.
+    game = Job("game", "Game", DAILY, in_charge=True, during=("game",))
+    clean = Job("clean", "Cleaning", WEEKLY, weekdays=(1,), only=("K2",), during=("game",))
+    class_ = TurnSettings((Member("K1"), Member("K2")), (game, clean))
+    record = Record(class_, [], ())
+    slots, _ = crowded._slots(record, [game, clean], DAYS, SchoolCalendar())
+    assert [slot.days for slot in slots if slot.job is clean] == [frozenset([DAYS[1]])]
+    posted = [Turn(MONDAY - timedelta(days=3), "game", "K1")]
+    plan = plan_turns(class_, posted, SchoolCalendar(), [], MONDAY, DAYS[4])
+    in_charge = [turn.learner for turn in plan.turns if turn.job == "game"]
+    assert in_charge[:2] == ["K2", "K1"]
