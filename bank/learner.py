@@ -72,6 +72,16 @@ def grade_word(grade: float) -> str:
     return "K" if grade < 0.05 else f"{grade:.1f}".removesuffix(".0")
 
 
+def grade_name(grade: float) -> str:
+    """A level inside a sentence: "K", "grade 1.5".
+
+    >>> grade_name(0), grade_name(2.5)
+    ('K', 'grade 2.5')
+    """
+    word = grade_word(grade)
+    return word if word == "K" else f"grade {word}"
+
+
 def default_band(taught: float) -> Band:
     """The band for working alone of a learner taught at this reading grade.
 

@@ -123,14 +123,15 @@ def evidence_lines(shown: Sequence[Evidence], marked: int, width: int) -> list[s
     """Items with their counts; the counts are all that is claimed."""
     if not shown:
         return [f"{marked} items were marked; none goes clearly worse than its level says"]
+    ids = max(8, *(len(one.item) for one in shown))
     lines = [
-        f"{'item':<9}{'level':<7}{'given':<7}{'alone':<7}{'expected':<10}{'helped':<8}"
+        f"{'item':<{ids + 1}}{'level':<7}{'given':<7}{'alone':<7}{'expected':<10}{'helped':<8}"
         f"{'not done':<10}{'missed':<9}swapped"
     ]
     for one in shown:
         missed = f"{one.missed}/{one.fixes}" if one.fixes else "-"
         lines.append(
-            f"{one.item[:8]:<9}{one.grade:<7.1f}{one.given:<7}{one.alone:<7}{one.expected:<10.1f}"
+            f"{one.item:<{ids + 1}}{one.grade:<7.1f}{one.given:<7}{one.alone:<7}{one.expected:<10.1f}"
             f"{one.helped:<8}{one.not_done:<10}{missed:<9}{one.swapped or '-'}"
         )
         lines += _wrap(one.text, width)

@@ -16,7 +16,7 @@ from bank.choose.mix import Mixture, Service, serves_all_alike
 from bank.choose.rules import PLURALS, REVIEW, SINGULARS, SLOTS, Rules
 from bank.choose.share import Circle, circles, own
 from bank.item import Item
-from bank.learner import Learner, grade_word
+from bank.learner import Learner, grade_name, grade_word
 from bank.store import Store
 from bank.store_items import get_items, twins_of
 from bank.store_sets import Candidate, DaySet, Given, Want, day_sets, unseen_item
@@ -355,16 +355,6 @@ class Draw:
                 goals[word] = max(weight, goals.get(word, 1.0))
         joined.goals = goals
         return joined
-
-
-def grade_name(grade: float) -> str:
-    """A level inside a sentence: "K", "grade 1.5".
-
-    >>> grade_name(0), grade_name(2.5)
-    ('K', 'grade 2.5')
-    """
-    word = grade_word(grade)
-    return word if word == "K" else f"grade {word}"
 
 
 def between(low: float, high: float) -> str:

@@ -13,6 +13,7 @@ from datetime import date
 from typing import Any
 
 from bank.calendar import monday_of
+from bank.learner import grade_name
 
 BASKET = 4
 """Books in a basket, unless the teacher says otherwise: common practice."""
@@ -112,7 +113,7 @@ def weekly_baskets(
                 out[best.code] += 1
     short = tuple(
         f"{learner}: {len(taken[learner])} of {size} books; the shelf has no more that are new to "
-        f"them, free this week, and at or below grade {lows[learner]:g}"
+        f"them, free this week, and at or below {grade_name(lows[learner])}"
         for learner in due
         if len(taken[learner]) < size
     )

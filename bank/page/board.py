@@ -88,7 +88,7 @@ def _today(day: DayContent) -> str:
     }
     lines = "\n".join(
         f"<label>{escape(label)}"
-        f'<input type="text" autocomplete="off" value="{escape(words)}"></label>'
+        f'<textarea rows="1" autocomplete="off">{escape(words)}</textarea></label>'
         for label, words in known.items()
     )
     turns = "\n".join(

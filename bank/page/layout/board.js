@@ -67,7 +67,10 @@
   document.addEventListener("keydown", (event) => {
     if (event.altKey || event.ctrlKey || event.metaKey) return;
     // What is typed into a line stays there; Enter on a button presses the button.
-    if (event.target instanceof HTMLInputElement) return;
+    if (event.target instanceof HTMLTextAreaElement) {
+      if (event.key === "Enter") event.preventDefault(); // A line stays one line; a long one wraps.
+      return;
+    }
     if (event.key === "Enter" && event.target instanceof HTMLButtonElement) return;
     const act = keys[event.key];
     if (!act) return;

@@ -47,7 +47,7 @@ def test_the_fullest_faulty_version_is_shown_with_its_fixes(day, learners):
 
 def test_the_lines_that_are_known_beforehand_are_filled_in(day, learners):
     lines = {
-        label.text: label.input["value"]
+        label.find(string=True): label.textarea.text
         for label in soup(board_html(day, learners)).select("label")
     }
     assert lines == {

@@ -164,7 +164,7 @@ def test_enter_on_a_button_presses_that_button_once(board):
 
 
 def test_what_is_typed_into_a_line_stays_there(board):
-    weather = board.find_element(By.CSS_SELECTOR, "label input")
+    weather = board.find_element(By.CSS_SELECTOR, "label textarea")
     weather.send_keys("Sunny", Keys.ARROW_LEFT, Keys.HOME, Keys.BACKSPACE, Keys.ENTER)
     assert shown(board) == ["Today"]
     assert weather.get_attribute("value") == "Sunny"
@@ -172,6 +172,13 @@ def test_what_is_typed_into_a_line_stays_there(board):
     click(board, "Next")
     click(board, "Back")
     assert weather.get_attribute("value") == "Sunny"
+
+
+def test_a_line_that_is_long_is_shown_whole(board):
+    special = board.find_elements(By.CSS_SELECTOR, "label textarea")[-1]
+    special.send_keys(", gym in the small hall, library with the second grade, " * 3)
+    room = "return arguments[0].scroll{0} <= arguments[0].client{0}"
+    assert all(board.execute_script(room.format(side), special) for side in ("Height", "Width"))
 
 
 def test_nothing_is_written_to_the_console_or_asked_of_any_host(board, address):
