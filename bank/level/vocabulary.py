@@ -1,10 +1,11 @@
 """How early a word is learnt, and how rarely it is met.
 
-Four facts are weighed: whether every small child knows the word (our own lists, `lists/early.txt`
-and `lists/next.txt`), how often it is met (wordfreq), its level for second-language learners
-(cefrpy), and whether the familiar-word list that textstat carries has it. A word on our own lists
-is judged by them first: the levels for second-language learners take cupcake, crayon and ladybug
-for the hardest words and tax for an easy one. Inflected forms count with their base.
+A common word stands where our own placements have it (`bank.level.placements`). For a rarer one
+four facts are weighed: whether every small child knows it (our own lists, `lists/early.txt` and
+`lists/next.txt`), how often it is met (wordfreq), its level for second-language learners (cefrpy),
+and whether the familiar-word list that textstat carries has it. Our own lists come first: the
+levels for second-language learners take cupcake, crayon and ladybug for the hardest words and tax
+for an easy one. Inflected forms count with their base.
 
 Everything here looks at the word's spelling alone, so that a word counts the same wherever it
 stands.
@@ -22,30 +23,28 @@ from pathlib import Path
 from typing import Any
 
 from bank.level import forms
+from bank.level.placements import placement
 from bank.level.spelling import oddness
 
 MEASURES = ("start", "rarity", "very rare", "learner level", "beats", "latinate")
 GROUPS = ("early", "next", "early derived", "next derived", "compound", "listed", "other")
 
-# The grade in which a word is learnt is a sum of `MEASURES`, with weights for each of `GROUPS`.
-# Fitted by `tests/bench/fit_level.py words` (least squares, no weight below zero) to the
-# age-of-acquisition norms of V. Kuperman, H. Stadthagen-Gonzalez and M. Brysbaert,
-# "Age-of-acquisition ratings for 30,000 English words", Behavior Research Methods 44, 2012: to the
-# half whose words have an even first MD5 byte; a word's grade is its age of acquisition less five
-# years. The norms themselves are no part of the project.
+# The grade in which a word without a placement is learnt is a sum of `MEASURES`, with weights for
+# each of `GROUPS`. Fitted by `tests/bench/fit_level.py words` (least squares, no weight below zero)
+# to the placements of words with an even first MD5 byte, as if they had none.
 LEARNT_WEIGHTS: Mapping[str, tuple[float, ...]] = {
-    "early": (-0.40, 0.05, 0.00, 0.18, 0.20, 0.61),
-    "next": (1.78, 0.00, 0.00, 0.13, 0.15, 0.26),
-    "early derived": (2.61, 0.00, 0.41, 0.07, 0.00, 0.00),
-    "next derived": (0.19, 0.67, 0.00, 0.32, 0.33, 0.59),
-    "compound": (3.56, 0.00, 0.42, 0.12, 0.00, 1.50),
-    "listed": (1.85, 0.34, 0.13, 0.00, 0.00, 0.03),
-    "other": (1.23, 1.01, 0.13, 0.25, 0.28, 0.60),
+    "early": (0.54, 0.30, 0.00, 0.00, 0.00, 0.26),
+    "next": (2.12, 0.21, 0.00, 0.11, 0.06, 0.37),
+    "early derived": (2.58, 0.00, 0.96, 0.14, 0.42, 1.77),
+    "next derived": (2.81, 0.18, 0.00, 0.15, 0.34, 0.00),
+    "compound": (4.53, 0.00, 0.00, 0.11, 0.00, 1.40),
+    "listed": (2.14, 0.40, 0.00, 0.11, 0.00, 0.25),
+    "other": (1.16, 0.94, 0.00, 0.41, 0.46, 0.70),
 }
 # The grades between which a group's words stay, set by judgement: a word on our own lists stays
 # early however long or rare it is, and a word on no list is not taken for a child's word.
 BOUNDS: Mapping[str, tuple[float, float]] = {
-    "early": (-0.5, 1.4),
+    "early": (0.0, 1.4),
     "next": (1.2, 3.5),
     "early derived": (0.8, 5.0),
     "next derived": (1.5, 6.0),
@@ -58,8 +57,9 @@ KNOWN_THOUGH_RARE = 0.6
 that every small child knows. Of 0.4 to 1.0 the one that orders the encyclopedia sentences of
 CEFR-SP best that are fitted on (see `bank.level.weights`); the placed prompts lie as near with any.
 """
-FIRST_WORDS = -0.5
+FIRST_WORDS = 0.0
 """The grade in which the first words are learnt."""
+_HELD = ("early", "next")
 NAME_LEARNT = 1.0
 ON_EVERY_PAGE = 1.5
 """The rarity, in Zipf steps below `COMMON`, of words that stand on every page."""
@@ -86,7 +86,7 @@ _SHORT_FORMS = frozenset("mr mrs ms dr st jr sr vs etc am pm a.m p.m a.m. p.m. t
 class Word:
     """What is known of one word.
 
-    `learnt` is the grade in which most children come to know it (below 0 for the earliest). What
+    `learnt` is the grade in which most children come to know it (0 for the earliest). What
     makes it hard to read: `late`, the grades by which it is learnt after the first words; `rare`,
     the Zipf steps by which it is rarer than the words of every page; `learner`, how far its level
     for second-language learners is above the first; `odd`, how far its spelling is from its sound;
@@ -116,7 +116,10 @@ def word(text: str) -> Word:
     group = group_of(text)
     low, high = BOUNDS[group]
     total = sum(w * x for w, x in zip(LEARNT_WEIGHTS[group], measures(text), strict=True))
-    learnt = min(high, max(low, total))
+    placed = placement(text)
+    learnt = min(high, max(low, total) if placed is None or group not in _HELD else placed.grade)
+    if placed is not None and group not in _HELD:
+        learnt = placed.grade
     known = KNOWN_THOUGH_RARE if group == "early" else 1.0
     late = max(0.0, learnt - FIRST_WORDS)
     fewest, most = (start + slope * late for start, slope in (FEWEST_LETTERS, MOST_LETTERS))
@@ -125,7 +128,7 @@ def word(text: str) -> Word:
         learnt,
         late,
         0.0 if _is_little(text) else max(0.0, known * rarity(text) - ON_EVERY_PAGE),
-        known * (corrected_level(text, group) - 1.0),
+        placed.stage - 1.0 if placed else known * (corrected_level(text, group) - 1.0),
         oddness(text),
         min(most, max(fewest, len(text))),
         group != "other",
@@ -212,7 +215,7 @@ def is_first_name(text: str) -> bool:
 @lru_cache(maxsize=16384)
 def is_known(text: str) -> bool:
     """Whether a word is known as an ordinary word, and so not taken for a name."""
-    if group_of(text) != "other":
+    if placement(text) is not None or group_of(text) != "other":
         return True
     tags = _learner_levels().get_all_pos_for_word_as_str(text) or []
     return any(tag != "NNP" for tag in tags)
@@ -221,7 +224,7 @@ def is_known(text: str) -> bool:
 @lru_cache(maxsize=65536)
 def is_english(text: str) -> bool:
     """Whether a lower-case word is met in English at all (see `bank.level.english` for texts)."""
-    if group_of(text) != "other" or is_first_name(text):
+    if placement(text) is not None or group_of(text) != "other" or is_first_name(text):
         return True
     return _zipf(text) >= 1.5 and _learner_levels().is_word_in_database(text)
 

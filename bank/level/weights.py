@@ -16,13 +16,13 @@ from itertools import pairwise
 from bank.level.scale import HIGHEST, LOWEST
 
 FITTED: Mapping[str, float] = {
-    "start": -3.87,
-    "letters": 1.67,
-    "late": 0.63,
-    "late squared": 0.04,
-    "rare": 2.13,
-    "learner": 0.64,
-    "topic": 0.81,
+    "start": -3.20,
+    "letters": 1.39,
+    "late": 0.47,
+    "late squared": 0.02,
+    "rare": 1.83,
+    "learner": 1.40,
+    "topic": 0.70,
 }
 JUDGED: Mapping[str, float] = {
     "sentences": 0.6,

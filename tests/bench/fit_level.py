@@ -1,10 +1,10 @@
 """Fit the numbers of the level: how early a word is learnt, and what each feature of a text weighs.
 
-    python tests/bench/fit_level.py words NORMS.csv
+    python tests/bench/fit_level.py words [NORMS.csv]
     python tests/bench/fit_level.py texts GRADED_SENTENCES.tsv
 
-`words` needs the age-of-acquisition norms of Kuperman and others (2012) with the columns Word and
-AoA_Kup; `texts` needs the encyclopedia part of CEFR-SP (Arase, Uchida and Kajiwara, EMNLP 2022) as
+`words` fits what stands in for a missing placement, and reports how the placements go with the
+age-of-acquisition norms of Kuperman and others (2012; columns Word and AoA_Kup); `texts` needs the encyclopedia part of CEFR-SP (Arase, Uchida and Kajiwara, EMNLP 2022) as
 sentence, first rater, second rater, separated by tabs. Neither is part of the project. What is
 printed goes into `bank/level/vocabulary.py` and `bank/level/weights.py`.
 """
@@ -15,6 +15,7 @@ import csv
 import hashlib
 import re
 import sys
+from dataclasses import dataclass
 from pathlib import Path
 
 import numpy as np
@@ -24,11 +25,16 @@ from bank import language
 from bank.level import evidence, vocabulary
 from bank.level.canonical import canonical
 from bank.level.forms import compared_from, inflected_from
+from bank.level.placements import placements
 from bank.level.weights import JUDGED
 
+GRADED = Path(__file__).parents[1] / "bank" / "level" / "graded.tsv"
 PLACED = Path(__file__).parents[1] / "bank" / "level" / "placed.tsv"
 # So that fifty placed prompts say where the scale lies, and the sentences its order.
 PLACED_WEIGHT = 8.0
+# One of our own graded sentences counts as much as four of the encyclopedia's, of which there are
+# fifteen times as many and which hold no everyday talk.
+OWN_WEIGHT = 4.0
 RIDGE = 4.0
 WIDER, WIDEST_ABOUT = 1.08, 4.0
 
@@ -67,6 +73,14 @@ def placed(half: int | None = None, path: Path = PLACED) -> list[tuple[float, st
     ]
 
 
+def own_graded(half: int | None = None) -> list[tuple[str, float]]:
+    """Our own sentences with the stage by judgement; half 0 is fitted on, half 1 is reported."""
+    rows = [line.split("\t") for line in GRADED.read_text("utf-8").splitlines()[1:]]
+    return [
+        (text, float(stage)) for stage, text in rows if half is None or first_byte(text) % 2 == half
+    ]
+
+
 def seen_in(texts: list[tuple[str, str]]) -> list[dict[str, float]]:
     """The features of pairs (text, kind)."""
     ready = [canonical(text, kind) for text, kind in texts]
@@ -76,31 +90,27 @@ def seen_in(texts: list[tuple[str, str]]) -> list[dict[str, float]]:
     ]
 
 
-def fit_words(path: Path) -> None:
-    with path.open(encoding="latin-1", newline="") as file:
-        norms = {}
-        for row in csv.DictReader(file):
-            try:
-                norms[row["Word"].lower()] = float(row["AoA_Kup"]) - 5
-            except ValueError:
-                continue
+def fit_words(norms: Path | None) -> None:
+    """The weights for a word without a placement, as if the placed ones had none."""
+    known = placements()
     words = [
         word
-        for word in norms
-        if word.isalpha()
-        and len(word) > 2
-        and vocabulary.rarity(word) <= 5
-        and not any(base in norms for base, _ in inflected_from(word))
-        and not any(base in norms for base in compared_from(word))
+        for word in known
+        if len(word) > 2
+        and not any(base in known for base, _ in inflected_from(word))
+        and not any(base in known for base in compared_from(word))
     ]
     groups = np.array([vocabulary.group_of(word) for word in words])
     tuned = np.array([first_byte(word) % 2 == 0 for word in words])
     measured = np.array([vocabulary.measures(word) for word in words])
-    grades = np.array([norms[word] for word in words])
-    met = np.sqrt(np.clip(5.5 - measured[:, 1], 0.2, None))  # a commoner word weighs more
+    grades = np.array([known[word].grade for word in words])
+    # Only rare words have no placement, so those count most.
+    met = np.where(measured[:, 1] > 2.5, 2.0, 1.0)
     print(f"{len(words)} words, {tuned.sum()} tuned on")
     for group in vocabulary.GROUPS:
         here = (groups == group) & tuned
+        if not here.any():
+            continue
         rows = np.c_[measured[here], -measured[here][:, :1]] * met[here][:, None]
         found, _ = nnls(rows, grades[here] * met[here])
         found[0] -= found[-1]
@@ -109,30 +119,60 @@ def fit_words(path: Path) -> None:
         agreement = np.corrcoef(measured[kept] @ weights, grades[kept])[0, 1]
         shown = ", ".join(f"{weight:.2f}" for weight in weights)
         print(f'    "{group}": ({shown}),  # r {agreement:.2f} on {kept.sum()} words kept aside')
+    if norms is not None:
+        of_norms(norms)
+
+
+def of_norms(path: Path) -> None:
+    """Outside check: how the placements go with the age-of-acquisition norms."""
+    with path.open(encoding="latin-1", newline="") as file:
+        ages = {}
+        for row in csv.DictReader(file):
+            try:
+                ages[row["Word"].lower()] = float(row["AoA_Kup"])
+            except ValueError:
+                continue
+    both = [word for word in placements() if word in ages]
+    wanted = np.array([ages[word] for word in both])
+    for name, found in (
+        ("placements", [placements()[word].grade for word in both]),
+        ("the grade in which a word is learnt", [vocabulary.word(word).learnt for word in both]),
+        ("rarity", [vocabulary.rarity(word) for word in both]),
+        ("levels for learners", [vocabulary.learner_level(word) for word in both]),
+    ):
+        agreement = np.corrcoef(found, wanted)[0, 1]
+        print(f"{name}: r {agreement:.2f} with the age of acquisition of {len(both)} words")
 
 
 SIGNED = ("start", "topic")
 
 
 def fit_texts(path: Path) -> None:
-    sentences = [(text, grade) for text, grade in graded(path) if not held_out(text)]
+    encyclopedia = [(text, grade) for text, grade in graded(path) if not held_out(text)]
     prompts = placed(half=0)
     names = [
         name
         for name in evidence.features(evidence.evidence(language.parse("A dog."), "topic"), "topic")
         if name not in JUDGED
     ]
-    kinds = ["question" if text.endswith("?") else "sentence" for text, _ in sentences]
-    order = seen_in([(text, kind) for (text, _), kind in zip(sentences, kinds, strict=True)])
-    scale = seen_in([(text, kind) for _, kind, text in prompts])
 
     def judged(rows: list[dict[str, float]]) -> np.ndarray:
         return np.array([sum(JUDGED[name] * row[name] for name in JUDGED) for row in rows])
 
+    def rated(texts: list[tuple[str, float]], weight: float) -> Rated:
+        rows = seen_in(
+            [(text, "question" if text.endswith("?") else "sentence") for text, _ in texts]
+        )
+        return Rated(
+            np.array([[row[name] for name in names] for row in rows]),
+            judged(rows),
+            np.array([grade for _, grade in texts]),
+            weight,
+        )
+
+    scale = seen_in([(text, kind) for _, kind, text in prompts])
     weights = fitted(
-        np.array([[row[name] for name in names] for row in order]),
-        judged(order),
-        np.array([grade for _, grade in sentences]),
+        [rated(encyclopedia, 1.0), rated(own_graded(half=0), OWN_WEIGHT)],
         np.array([[row[name] for name in names] for row in scale]),
         np.array([grade for grade, _, _ in prompts]) - judged(scale),
         [names.index(name) for name in SIGNED],
@@ -152,37 +192,50 @@ def widened(weights: np.ndarray, start: int) -> np.ndarray:
     return wide
 
 
+@dataclass
+class Rated:
+    """Sentences in the order of their raters: features, what `JUDGED` gives, ratings, and how much
+    each counts."""
+
+    rows: np.ndarray
+    judged: np.ndarray
+    ratings: np.ndarray
+    weight: float
+
+
 def fitted(
-    order: np.ndarray,
-    judged: np.ndarray,
-    ratings: np.ndarray,
-    scale: np.ndarray,
-    grades: np.ndarray,
-    signed: list[int],
+    orders: list[Rated], scale: np.ndarray, grades: np.ndarray, signed: list[int]
 ) -> np.ndarray:
     """The weights that put the placed prompts at their grades and the sentences in their order.
 
-    `judged` is what the weights set by judgement already give. The raters' scale is taken for a
-    straight line over the grades whose start and slope are found in turn with the weights; no
-    weight is below zero but the ones in `signed`.
+    Each raters' scale is taken for a straight line over the grades whose start and slope are
+    found in turn with the weights; no weight is below zero but the ones in `signed`.
     """
-    slope, start = 1.0, 0.0
-    spread = np.vstack([order, scale]).std(0)
-    weights = np.zeros(order.shape[1])
+    lines = [(1.0, 0.0)] * len(orders)
+    spread = np.vstack([*(order.rows for order in orders), scale]).std(0)
+    weights = np.zeros(scale.shape[1])
     for _ in range(30):
-        rows = np.vstack([order * slope, scale * PLACED_WEIGHT])
-        wanted = np.r_[ratings - start - slope * judged, grades * PLACED_WEIGHT]
-        held = np.sqrt(RIDGE * len(wanted) / 100) * np.diag(spread)
-        rows, wanted = np.vstack([rows, held]), np.r_[wanted, np.zeros(len(held))]
-        found, _ = nnls(np.c_[rows, -rows[:, signed]], wanted)
-        weights = found[: order.shape[1]].copy()
-        weights[signed] -= found[order.shape[1] :]
-        slope, start = np.polyfit(order @ weights + judged, ratings, 1)
-        slope = max(slope, 0.05)
+        rows, wanted = [scale * PLACED_WEIGHT], [grades * PLACED_WEIGHT]
+        for order, (slope, start) in zip(orders, lines, strict=True):
+            counts = np.sqrt(order.weight)
+            rows.append(order.rows * slope * counts)
+            wanted.append((order.ratings - start - slope * order.judged) * counts)
+        many = sum(len(part) for part in wanted)
+        held = np.sqrt(RIDGE * many / 100) * np.diag(spread)
+        left, right = np.vstack([*rows, held]), np.r_[*wanted, np.zeros(len(held))]
+        found, _ = nnls(np.c_[left, -left[:, signed]], right)
+        weights = found[: scale.shape[1]].copy()
+        weights[signed] -= found[scale.shape[1] :]
+        lines = []
+        for order in orders:
+            slope, start = np.polyfit(order.rows @ weights + order.judged, order.ratings, 1)
+            lines.append((max(slope, 0.05), start))
     return weights
 
 
 if __name__ == "__main__":
     sys.path.insert(0, ".")
-    what, file = sys.argv[1], Path(sys.argv[2])
-    {"words": fit_words, "texts": fit_texts}[what](file)
+    if sys.argv[1] == "words":
+        fit_words(Path(sys.argv[2]) if sys.argv[2:] else None)
+    else:
+        fit_texts(Path(sys.argv[2]))
