@@ -32,9 +32,9 @@ GRADED = Path(__file__).parents[1] / "bank" / "level" / "graded.tsv"
 PLACED = Path(__file__).parents[1] / "bank" / "level" / "placed.tsv"
 # So that fifty placed prompts say where the scale lies, and the sentences its order.
 PLACED_WEIGHT = 8.0
-# One of our own graded sentences counts as much as four of the encyclopedia's, of which there are
-# fifteen times as many and which hold no everyday talk.
-OWN_WEIGHT = 4.0
+# One of our own graded sentences counts as much as two of the encyclopedia's, of which there are
+# seven times as many and which hold no everyday talk.
+OWN_WEIGHT = 2.0
 RIDGE = 4.0
 WIDER, WIDEST_ABOUT = 1.08, 4.0
 
