@@ -261,8 +261,13 @@ def _specials(kept: dict[str, str], said: Sequence[str]) -> dict[str, str]:
 
     changed = dict(kept)
     for text in said:
-        on, _, words = (part.strip() for part in text.partition("="))
+        on, given, words = (part.strip() for part in text.partition("="))
         on = on.lower()
+        if not given:
+            raise BankError(
+                f"a special is written WEEKDAY=WORDS or DATE=WORDS, such as monday=Music, "
+                f"not {text[:40]!r}"
+            )
         if on not in _WEEKDAYS:
             on = read_day(on).isoformat()
         changed.pop(on, None)

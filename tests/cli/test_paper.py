@@ -82,6 +82,8 @@ def test_another_size_of_paper_is_remembered(run):
     assert (told["size"], told["steps"], told["specials"]) == ("a4", ["Coat"], {"monday": "Music"})
     run("pages", "2026-09-14")
     assert (run.bank.paper.prints / "2026-09-14" / "2026-09-14-pages-a4.pdf").is_file()
+    code, _, said = run("paper", "--special", "monday: Music")
+    assert code == 2 and "WEEKDAY=WORDS" in said
     assert run("paper", "--special", "monday=")[0] == 0
     assert json.loads(run("paper", "--json")[1])["specials"] == {}
 
