@@ -20,7 +20,7 @@ from bank.level.weights import WEIGHTS
 if TYPE_CHECKING:
     from spacy.tokens import Doc
 
-METHOD = "6"
+METHOD = "7"
 """The version of the method: it changes when the levels do, so that stored ones can be redone."""
 
 BATCH = 1024

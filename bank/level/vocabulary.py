@@ -33,13 +33,13 @@ GROUPS = ("early", "next", "early derived", "next derived", "compound", "listed"
 # each of `GROUPS`. Fitted by `tests/bench/fit_level.py words` (least squares, no weight below zero)
 # to the placements of words with an even first MD5 byte, as if they had none.
 LEARNT_WEIGHTS: Mapping[str, tuple[float, ...]] = {
-    "early": (0.54, 0.30, 0.00, 0.00, 0.00, 0.26),
-    "next": (2.12, 0.21, 0.00, 0.11, 0.06, 0.37),
-    "early derived": (2.58, 0.00, 0.96, 0.14, 0.42, 1.77),
-    "next derived": (2.81, 0.18, 0.00, 0.15, 0.34, 0.00),
-    "compound": (4.53, 0.00, 0.00, 0.11, 0.00, 1.40),
-    "listed": (2.14, 0.40, 0.00, 0.11, 0.00, 0.25),
-    "other": (1.16, 0.94, 0.00, 0.41, 0.46, 0.70),
+    "early": (0.62, 0.26, 0.00, 0.01, 0.00, 0.13),
+    "next": (2.45, 0.00, 0.00, 0.15, 0.05, 0.61),
+    "early derived": (2.42, 0.00, 0.64, 0.04, 0.54, 1.62),
+    "next derived": (2.55, 0.21, 0.00, 0.25, 0.25, 0.00),
+    "compound": (2.93, 0.00, 0.68, 0.28, 0.00, 1.47),
+    "listed": (2.27, 0.47, 0.02, 0.00, 0.05, 0.26),
+    "other": (1.49, 0.91, 0.00, 0.31, 0.46, 0.69),
 }
 # The grades between which a group's words stay, set by judgement: a word on our own lists stays
 # early however long or rare it is, and a word on no list is not taken for a child's word.

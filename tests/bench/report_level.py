@@ -137,8 +137,9 @@ def main(files: list[Path]) -> None:
         order("learner", fit_level.graded(files[1]))
     if len(files) > 2:
         distance("placed prompts of the file", fit_level.placed(None, files[2]))
-    for half, name in ((0, "tuned"), (1, "reported")):
-        order(f"own graded sentences, {name} half", fit_level.own_graded(half))
+    for group in fit_level.OWN_GROUPS:
+        for half, name in ((0, "tuned"), (1, "reported")):
+            order(f"own {group} sentences, {name} half", fit_level.own_graded(group, half))
     distance("own placed prompts, tuned half", fit_level.placed(0))
     distance("own placed prompts, reported half", fit_level.placed(1))
     pairs(PAIRS)
