@@ -34,12 +34,12 @@ GROUPS = ("early", "next", "early derived", "next derived", "compound", "listed"
 # to the placements of words with an even first MD5 byte, as if they had none.
 LEARNT_WEIGHTS: Mapping[str, tuple[float, ...]] = {
     "early": (0.62, 0.26, 0.00, 0.01, 0.00, 0.13),
-    "next": (2.45, 0.00, 0.00, 0.15, 0.05, 0.61),
+    "next": (2.44, 0.00, 0.00, 0.15, 0.05, 0.61),
     "early derived": (2.42, 0.00, 0.64, 0.04, 0.54, 1.62),
     "next derived": (2.55, 0.21, 0.00, 0.25, 0.25, 0.00),
     "compound": (2.93, 0.00, 0.68, 0.28, 0.00, 1.47),
     "listed": (2.27, 0.47, 0.02, 0.00, 0.05, 0.26),
-    "other": (1.49, 0.91, 0.00, 0.31, 0.46, 0.69),
+    "other": (1.59, 0.83, 1.09, 0.28, 0.39, 0.81),
 }
 # The grades between which a group's words stay, set by judgement: a word on our own lists stays
 # early however long or rare it is, and a word on no list is not taken for a child's word.
@@ -114,12 +114,7 @@ def word(text: str) -> Word:
     if len(text) == 1 or text in _SHORT_FORMS:
         return _as_hard_as(text, FIRST_WORDS)
     group = group_of(text)
-    low, high = BOUNDS[group]
-    total = sum(w * x for w, x in zip(LEARNT_WEIGHTS[group], measures(text), strict=True))
-    placed = placement(text)
-    learnt = min(high, max(low, total) if placed is None or group not in _HELD else placed.grade)
-    if placed is not None and group not in _HELD:
-        learnt = placed.grade
+    learnt = _learnt(text, group)
     known = KNOWN_THOUGH_RARE if group == "early" else 1.0
     late = max(0.0, learnt - FIRST_WORDS)
     fewest, most = (start + slope * late for start, slope in (FEWEST_LETTERS, MOST_LETTERS))
@@ -128,11 +123,30 @@ def word(text: str) -> Word:
         learnt,
         late,
         0.0 if _is_little(text) else max(0.0, known * rarity(text) - ON_EVERY_PAGE),
-        placed.stage - 1.0 if placed else known * (corrected_level(text, group) - 1.0),
+        _stage(text, group) - 1.0,
         oddness(text),
         min(most, max(fewest, len(text))),
         group != "other",
     )
+
+
+def _learnt(text: str, group: str) -> float:
+    """The grade in which a word is learnt: where it is placed, or by what is known of it."""
+    low, high = BOUNDS[group]
+    placed = placement(text)
+    if placed is not None:
+        return min(high, placed.grade) if group in _HELD else placed.grade
+    weights = LEARNT_WEIGHTS[group]
+    return min(high, max(low, sum(w * x for w, x in zip(weights, measures(text), strict=True))))
+
+
+def _stage(text: str, group: str) -> float:
+    """When learners of English meet a word, 1 to 6: where it is placed, or cefrpy's level."""
+    placed = placement(text)
+    if placed is not None:
+        return placed.stage
+    known = KNOWN_THOUGH_RARE if group == "early" else 1.0
+    return 1.0 + known * (corrected_level(text, group) - 1.0)
 
 
 @lru_cache(maxsize=4096)
