@@ -6,7 +6,8 @@
 `words` fits what stands in for a missing placement, and reports how the placements go with the
 age-of-acquisition norms of Kuperman and others (2012; columns Word and AoA_Kup); `texts` needs the
 encyclopedia part of CEFR-SP (Arase, Uchida and Kajiwara, EMNLP 2022) as sentence, first rater,
-second rater, separated by tabs. Neither is part of the project. What is printed goes into `bank/level/vocabulary.py` and `bank/level/weights.py`.
+second rater, separated by tabs. Neither is part of the project. What is printed goes into
+`bank/level/vocabulary.py` and `bank/level/weights.py`.
 """
 
 from __future__ import annotations
