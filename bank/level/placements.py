@@ -1,7 +1,7 @@
 """Where common words stand: the grade in which they are read, and the stage at which learners of
 English meet them, word by word.
 
-`lists/placed.tsv` was written for this project from judgement, word by word: 17,000 words. About
+`lists/placed.tsv` was written for this project from judgement, word by word: 17,900 words. About
 1,400 of the commonest were placed by two readings made apart and have their mean; the two agree
 with a correlation of 0.98. Outside check: the grades go with the age-of-acquisition norms of
 V. Kuperman, H. Stadthagen-Gonzalez and M. Brysbaert ("Age-of-acquisition ratings for 30,000 English

@@ -33,13 +33,13 @@ GROUPS = ("early", "next", "early derived", "next derived", "compound", "listed"
 # each of `GROUPS`. Fitted by `tests/bench/fit_level.py words` (least squares, no weight below zero)
 # to the placements of words with an even first MD5 byte, as if they had none.
 LEARNT_WEIGHTS: Mapping[str, tuple[float, ...]] = {
-    "early": (0.62, 0.26, 0.00, 0.01, 0.00, 0.12),
-    "next": (2.44, 0.00, 0.00, 0.15, 0.05, 0.62),
-    "early derived": (2.42, 0.00, 0.64, 0.04, 0.54, 1.62),
-    "next derived": (2.55, 0.21, 0.00, 0.25, 0.25, 0.00),
-    "compound": (2.93, 0.00, 0.71, 0.27, 0.00, 1.47),
-    "listed": (2.27, 0.46, 0.04, 0.00, 0.04, 0.28),
-    "other": (1.68, 0.85, 1.21, 0.26, 0.33, 0.84),
+    "early": (0.58, 0.28, 0.00, 0.01, 0.00, 0.13),
+    "next": (2.48, 0.00, 0.00, 0.15, 0.02, 0.62),
+    "early derived": (2.48, 0.00, 0.65, 0.07, 0.43, 1.75),
+    "next derived": (2.55, 0.32, 0.00, 0.23, 0.16, 0.00),
+    "compound": (3.40, 0.00, 0.88, 0.13, 0.00, 1.19),
+    "listed": (2.26, 0.48, 0.03, 0.00, 0.00, 0.34),
+    "other": (1.71, 0.85, 1.21, 0.25, 0.32, 0.85),
 }
 # The grades between which a group's words stay, set by judgement: a word on our own lists stays
 # early however long or rare it is, and a word on no list is not taken for a child's word.
