@@ -20,7 +20,7 @@ from math import cosh
 
 from bank.calendar import SchoolCalendar, monday_of
 from bank.morning.jobs import DAILY, RHYTHMS, Job
-from bank.morning.rota import Rota
+from bank.morning.rota import Facts, Rota
 from bank.morning.steps import steps_from, tallies_of, that_clash
 from bank.morning.tally import Record, Tally
 
@@ -56,17 +56,12 @@ def evened(
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Slot:
-    """One turn of one job that has free places: who could take it as far as the record says."""
+    """One turn of one job that has free places: on which days, and what the record says of it."""
 
     job: Job
     first: date
     days: frozenset[date]
-    in_class: tuple[str, ...]
-    here: tuple[str, ...]
-    able: tuple[str, ...]
-    free: int
-    beside: tuple[str, ...]
-    is_a_turn: bool
+    facts: Facts
 
 
 Held = tuple[Job, str, frozenset[date]]
@@ -135,19 +130,8 @@ def _slots(
             for job in together:
                 facts = rota.facts(job, step)
                 if facts is not None:
-                    slots.append(
-                        Slot(
-                            job,
-                            step.first,
-                            frozenset(day for day in step.days if job.is_on(day)),
-                            tuple(facts.in_class),
-                            tuple(facts.here),
-                            tuple(facts.prices),
-                            facts.free,
-                            tuple(facts.beside),
-                            facts.is_a_turn,
-                        )
-                    )
+                    days = frozenset(day for day in step.days if job.is_on(day))
+                    slots.append(Slot(job, step.first, days, facts))
     return slots, tallies
 
 
@@ -187,8 +171,8 @@ class _Search:
         tallies = dict(plan.tallies)
         for slot in layer:
             tallies[slot.job.code] = tally = tallies[slot.job.code].copy()
-            tally.open(slot.in_class)
-        places = [slot for slot in layer for _ in range(slot.free)]
+            tally.open(slot.facts.in_class)
+        places = [slot for slot in layer for _ in range(slot.facts.free)]
         open_to = [_open_to(plan, slot, tallies[slot.job.code]) for slot in places]
         for taken in _ways(places, open_to):
             child = self._child(plan, tallies, list(zip(places, taken, strict=True)), open_to)
@@ -209,7 +193,7 @@ class _Search:
                 nobody += 1
                 continue
             levels = tallies[slot.job.code].levels
-            fewer = [code for code in slot.here if levels[code] < levels[learner]]
+            fewer = [code for code in slot.facts.here if levels[code] < levels[learner]]
             if not fewer:
                 continue
             ahead = levels[learner] + 1 - min(levels[code] for code in fewer)
@@ -221,9 +205,9 @@ class _Search:
         for slot in dict.fromkeys(slot for slot, _ in taken):
             after[slot.job.code] = tally = after[slot.job.code].copy()
             for other, learner in taken:
-                if other is slot and learner is not None and slot.is_a_turn:
+                if other is slot and learner is not None and slot.facts.is_a_turn:
                     tally.give(learner, slot.first)
-            tally.forgive(slot.here)
+            tally.forgive(slot.facts.here)
         held, kind = _held(plan, taken)
         given = plan.given + tuple(
             (s.job.code, s.first, who) for s, who in taken if who is not None
@@ -240,9 +224,9 @@ class _Search:
             coming = [slot for slot in self._of_job.get(code, ()) if _order(slot) > _order(at)]
             for number, slot in enumerate(coming, start=1):
                 busy = _busy(held, slot)
-                free = [who for who in slot.able if who not in busy and who in levels]
+                free = [who for who in slot.facts.prices if who not in busy and who in levels]
                 for who in free:
-                    levels[who] += min(1.0, slot.free / len(free))
+                    levels[who] += min(1.0, slot.facts.free / len(free))
                 after = coming[number].first if number < len(coming) else None
                 if after is None or monday_of(after) != monday_of(slot.first):
                     total += _apart(levels)
@@ -273,9 +257,9 @@ def _fittest(plans: Iterable[_Plan]) -> list[_Plan]:
 def _open_to(plan: _Plan, slot: Slot, tally: Tally) -> list[str]:
     """Those who can take `slot`, whoever had it least first."""
     busy = _busy(plan.held, slot)
-    free = [code for code in slot.able if code not in busy]
+    free = [code for code in slot.facts.prices if code not in busy]
     if slot.job.in_charge:
-        beside = {*slot.beside, *(who for job, who, _ in plan.held if job is slot.job)}
+        beside = {*slot.facts.beside, *(who for job, who, _ in plan.held if job is slot.job)}
         free = [code for code in free if code not in beside] or free
     return sorted(free, key=tally.levels.__getitem__)
 

@@ -79,6 +79,10 @@ def _picture(picture: Picture, words: str | None = None) -> str:
     return f'<img src="data:image/{kind};base64,{data}" alt="{escape(alt)}">'
 
 
+# So many letters fit on a line of the board; a browser that fits the box to its words needs no rows.
+_A_LINE = 40
+
+
 def _today(day: DayContent) -> str:
     known = {
         "Weather": day.weather,
@@ -88,7 +92,8 @@ def _today(day: DayContent) -> str:
     }
     lines = "\n".join(
         f"<label>{escape(label)}"
-        f'<textarea rows="1" autocomplete="off">{escape(words)}</textarea></label>'
+        f'<textarea rows="{1 + len(words) // _A_LINE}" autocomplete="off">'
+        f"{escape(words)}</textarea></label>"
         for label, words in known.items()
     )
     turns = "\n".join(

@@ -13,6 +13,7 @@ from bank.calendar import SchoolCalendar
 from bank.morning import crowded
 from bank.morning.crowded import Slot, most_even
 from bank.morning.jobs import DAILY, WEEKLY, Job, Member, TurnSettings
+from bank.morning.rota import Facts
 from bank.morning.tally import Record, Tally, Turn
 from bank.morning.turns import plan_turns
 
@@ -20,8 +21,9 @@ MONDAY = date(2026, 9, 7)
 DAYS = [MONDAY + timedelta(days=n) for n in range(5)]
 
 
-def slot(job: Job, day: date, able: tuple[str, ...]) -> Slot:
-    return Slot(job, day, frozenset([day]), able, able, able, 1, (), True)
+def slot(job: Job, day: date, here: tuple[str, ...], able: tuple[str, ...] = ()) -> Slot:
+    prices = dict.fromkeys(able or here, 0.0)
+    return Slot(job, day, frozenset([day]), Facts([*here], [*here], prices, 1, [], True))
 
 
 def test_one_who_alone_can_take_another_job_gives_theirs_up_in_time():
@@ -40,10 +42,9 @@ def test_one_who_alone_can_take_another_job_gives_theirs_up_in_time():
 
 def test_nothing_is_found_where_nothing_is_more_even():
     mat = Job("mat", "Mat", DAILY, only=("K1", "K2"), during=("line",))
-    slots = [slot(mat, day, ("K1", "K2")) for day in DAYS]
     # The whole class is here, and only K2 can come on these days.
-    alone = [Slot(s.job, s.first, s.days, s.in_class, s.here, ("K2",), 1, (), True) for s in slots]
-    assert most_even(alone, {"mat": Tally()}, worst=5) == {}
+    slots = [slot(mat, day, ("K1", "K2"), able=("K2",)) for day in DAYS]
+    assert most_even(slots, {"mat": Tally()}, worst=5) == {}
 
 
 codes = st.sampled_from(["K1", "K2", "K3", "K4", "K5"])
