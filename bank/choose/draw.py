@@ -306,9 +306,7 @@ class Draw:
 
     def _mixture(self, learner: Learner) -> Mixture:
         goals = learner.support.get("goals", {})
-        return Mixture(
-            tired=self._tired(learner), goals=goals, had=self._week(learner) if goals else Counter()
-        )
+        return Mixture(tired=self._tired(learner), goals=goals, had=self._week(learner))
 
     def _tired(self, learner: Learner) -> frozenset[str]:
         """Themes of both of the last two school days."""

@@ -44,11 +44,16 @@ class Mixture:
         theme = candidate.theme
         return bool(theme) and (self.themes[theme] >= MOST_OF_A_THEME or theme in self.tired)
 
-    def crowding(self, candidate: Candidate) -> tuple[float, int]:
-        """How often the candidate's question word and theme are there already, by the goals."""
-        word = candidate.question_word
-        count = self.words[word] + (self.had[word] if self.goals else 0)
-        return (count + 1) / self.goals.get(word, 1.0), self.themes[candidate.theme]
+    def crowding(self, candidate: Candidate) -> tuple[float, int, int]:
+        """How often the candidate's question word and theme are there already.
+
+        Goals are for the week. Without them each set is mixed first, and what the week had more of
+        only decides which word a set does without.
+        """
+        word, themes = candidate.question_word, self.themes[candidate.theme]
+        if self.goals:
+            return (self.words[word] + self.had[word] + 1) / self.goals.get(word, 1.0), themes, 0
+        return self.words[word], themes, self.had[word]
 
 
 def serves_all_alike(candidate: Candidate) -> tuple[int, float]:
