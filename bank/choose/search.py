@@ -13,7 +13,7 @@ from bank.store_items import add_twins, forget_twins, set_ask_keys, sharing_keys
 MOST_KEPT = 50_000  # frames held in memory while many items come in
 # `same_ask` answers for two texts that someone holds side by side. In a bank nearly all pairs are no
 # twins, and each pair that is kept takes items out of the draw: it has to be likelier than not.
-SURE_ENOUGH = 0.7
+SURE_ENOUGH = 0.85
 
 
 def find_twins(store: Store, items: Sequence[Item]) -> None:
@@ -40,11 +40,7 @@ def find_twins(store: Store, items: Sequence[Item]) -> None:
                     frames.clear()
                 frames[other] = _frame(store, other)
             frame = frames[other]
-            if (
-                frame
-                and frame.get("method") == METHOD
-                and how_surely(mine, frame)[0] >= SURE_ENOUGH
-            ):
+            if frame and frame.get("method") == METHOD and how_surely(mine, frame) >= SURE_ENOUGH:
                 found.append((item.id, other))
         add_twins(store, found)
 

@@ -13,8 +13,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from typing import Any
 
-from bank.choose.ask.compare import decide
 from bank.choose.ask.frame import METHOD, frame_of, frames_of
+from bank.choose.ask.in_a_bank import how_surely
 from bank.choose.ask.keys import keys_of
 from bank.choose.ask.side_by_side import same_frames
 
@@ -66,13 +66,3 @@ def same_ask_frames(a: Frame, b: Frame) -> bool:
     To look for twins among many items, ask `how_surely` and take those that are sure enough (`search`).
     """
     return same_frames(a, b)
-
-
-def how_surely(a: Frame, b: Frame) -> tuple[float, str]:
-    """How surely two frames ask the same, from 0 to 1, and what was left over or told them apart.
-
-    A probability for pairs of a bank that share a key, of which nearly none are twins.
-    `same_ask` answers for two texts held side by side, where twins are common, and takes less for
-    enough.
-    """
-    return decide(a, b)

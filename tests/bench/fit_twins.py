@@ -8,12 +8,14 @@ never fitted on; the files that came first weigh less, for the rules were made a
 as much again are pairs of texts that share a key and were never put side by side: no twins. No weight
 has the sign that it cannot have by its name. Each file is told apart with weights of the others.
 
-*In a bank*, nearly no pair is a twin: further pairs are all that share a key within half of a bank of
-3,074 texts (the demo bank, before those that an earlier comparison took for twins were left out of
-it); among them those in `BANK_TWINS` are twins. The pairs called twins in the other half of the bank
-are counted; `--show` prints them.
+*In a bank*, nearly no pair is a twin: all pairs that share a key within a bank of 3,074 texts (the
+demo bank, before those that an earlier comparison took for twins were left out of it), beside half the
+weight of the pairs of the files. Those that an earlier fit held for a tenth likely and more were read
+one by one: the twins stand in `twins_by_reading.tsv`, beside those of which the reader was unsure, which
+count for neither. Each fifth of the pairs and of the files is told apart with weights of the others;
+`--show` prints what is called twins so.
 
-What is printed goes into `bank/choose/ask/side_by_side.py` and `bank/choose/ask/weigh.py`.
+What is printed goes into `bank/choose/ask/side_by_side.py` and `bank/choose/ask/in_a_bank.py`.
 """
 
 from __future__ import annotations
@@ -29,7 +31,7 @@ from typing import Any
 import numpy as np
 from scipy.optimize import minimize
 
-from bank.choose.ask import compare, side_by_side, weigh
+from bank.choose.ask import evidence, side_by_side
 from bank.choose.ask.keys import keys_of
 from bank.choose.twins import ask_frames
 
@@ -42,27 +44,9 @@ LAST = "nineteenth"
 # The files that the rules were made after, and what a pair of the later ones weighs beside them.
 EARLY, LATE_WEIGHT = frozenset(FILES[:10]), 2.0
 NEVER_PUT, NEVER_PUT_MOST, SIDE_RIDGE = 0.1, 700, 3.0
-# What each pair of the bank weighs beside a pair of the files.
-BANK_WEIGHT, RIDGE = 2.0, 1.0
-LIMITS = (0.1, 0.2, 0.3, 0.5, 0.7)
-# Twins by reading, in the half of the bank that is fitted on.
-BANK_TWINS = {
-    frozenset(pair)
-    for pair in (
-        (
-            "Why do leaves fall from some trees?",
-            "Why do some trees lose their leaves and others keep them?",
-        ),
-        ("The things in my pocket", "What is in your pocket?"),
-        (
-            "Explain how a seed can travel far from the plant that made it.",
-            "How seeds travel to new places",
-        ),
-        ("What ants carry home", "What do ants carry?"),
-        ("A food that is cold", "What is cold to eat?"),
-        ("A dream I remember", "What did you dream?"),
-    )
-}
+# What a twin of the bank and a pair of the files weigh beside a pair of the bank that is none.
+BANK_TWIN_WEIGHT, FILE_WEIGHT, BANK_RIDGE, FOLDS = 20.0, 0.5, 30.0, 5
+LIMITS = (0.7, 0.75, 0.8, 0.85, 0.9)
 Frame = dict[str, Any]
 Pair = tuple[str, str, str]
 # What may weigh for either answer; what is common weighs for a twin, all else against.
@@ -130,13 +114,13 @@ def shown(names: list[str], weights: np.ndarray) -> None:
 def fit_side_by_side(rows: dict[str, list[Pair]]) -> None:
     every = [(name, *row) for name in FILES for row in rows[name]]
     frames = list(ask_frames([text for _, _, *both in every for text in both]))
-    seen = [side_by_side.weighed(a, b) for a, b in zip(frames[::2], frames[1::2], strict=True)]
+    seen = [evidence.weighed(a, b) for a, b in zip(frames[::2], frames[1::2], strict=True)]
     names = list(seen[0])
     x = np.array([list(row.values()) for row in seen])
     twin = np.array([sort == "twin" for _, sort, *_ in every])
     of = np.array([name for name, *_ in every])
     same = np.array(
-        [compare.same_words(a, b) for a, b in zip(frames[::2], frames[1::2], strict=True)]
+        [evidence.same_words(a, b) for a, b in zip(frames[::2], frames[1::2], strict=True)]
     )
     never = np.array(list(never_put_together(every, frames)))
     bounds = [(None, None), *map(_bounds, names)]
@@ -186,63 +170,70 @@ def never_put_together(
     ]
     np.random.default_rng(0).shuffle(found)
     for i, j in found[:NEVER_PUT_MOST]:
-        yield list(side_by_side.weighed(frames[i], frames[j]).values())
+        yield list(evidence.weighed(frames[i], frames[j]).values())
 
 
 def fit_in_a_bank(rows: dict[str, list[Pair]]) -> None:
     every = [(name, *row) for name in FILES for row in rows[name]]
     frames = list(ask_frames([text for _, _, *both in every for text in both]))
-    features = [values(a, b) for a, b in zip(frames[::2], frames[1::2], strict=True)]
-    told = [n for n, row in enumerate(features) if row is not None]
+    seen = [evidence.weighed(a, b) for a, b in zip(frames[::2], frames[1::2], strict=True)]
+    names = list(seen[0])
+    x = np.array([list(row.values()) for row in seen])
     twin = np.array([sort == "twin" for _, sort, *_ in every])
-    of = np.array([name for name, *_ in every])
-    x = np.array([features[n] for n in told])
-    _, fitted_on = bank_pairs(0)
-    size, held = bank_pairs(1)
-    bank = np.array([row for _, row in fitted_on])
-    bank_twin = np.array([pair in BANK_TWINS for pair, _ in fitted_on])
+    fold = np.array([FILES.index(name) % FOLDS for name, *_ in every])
+    lines = (PAIRS / "twin_pairs_bank.tsv").read_text("utf-8").splitlines()[1:]
+    asks = list(ask_frames(lines))
+    read = by_reading()
+    found = [
+        (i, j) for i, j in sharing(asks) if read.get(frozenset((lines[i], lines[j]))) != "unsure"
+    ]
+    bank = np.array([list(evidence.weighed(asks[i], asks[j]).values()) for i, j in found])
+    bank_twin = np.array([frozenset((lines[i], lines[j])) in read for i, j in found])
+    bank_fold = np.array([_number(lines[i] + lines[j]) % FOLDS for i, j in found])
+    bounds = [(None, None), *map(_bounds, names)]
 
-    def weights_of(here: np.ndarray) -> np.ndarray:
+    def weights_of(here: np.ndarray, there: np.ndarray) -> np.ndarray:
         return fitted(
-            np.r_[x[here[told]], bank],
-            np.r_[twin[told][here[told]], bank_twin],
-            np.r_[np.ones(here[told].sum()), np.full(len(bank), BANK_WEIGHT)],
-            RIDGE,
+            np.r_[bank[here], x[there]],
+            np.r_[bank_twin[here], twin[there]],
+            np.r_[
+                np.where(bank_twin[here], BANK_TWIN_WEIGHT, 1.0), np.full(there.sum(), FILE_WEIGHT)
+            ],
+            BANK_RIDGE,
+            bounds,
         )
 
-    score = np.zeros(len(every))
-    for name in FILES:
-        here = of == name
-        if here[told].any():
-            score[np.array(told)[here[told]]] = surely(x[here[told]], weights_of(~here))
-    weights = weights_of(np.ones(len(every), bool))
-    called = surely(np.array([row for _, row in held]), weights)
+    score, called = np.zeros(len(every)), np.zeros(len(found))
+    for number in range(FOLDS):
+        weights = weights_of(bank_fold != number, fold != number)
+        score[fold == number] = surely(x[fold == number], weights)
+        called[bank_fold == number] = surely(bank[bank_fold == number], weights)
+    print(
+        f"{len(lines)} texts, {len(found)} pairs that share a key, {bank_twin.sum()} read as twins"
+    )
     for limit in LIMITS:
+        kept = called >= limit
         print(
-            f"from {limit}: F1 {f1(score, twin, limit):.3f} with weights of the other files; in the "
-            f"other half of the bank {(called >= limit).sum()} pairs of {size} texts"
+            f"from {limit}: {kept.sum()} called in the bank, {(kept & bank_twin).sum()} of them twins "
+            f"by reading; of the files' pairs {(score[twin] >= limit).mean():.2f} of the twins and "
+            f"{(score[~twin] >= limit).mean():.3f} of the near misses"
         )
     if "--show" in sys.argv:
         for number in np.argsort(-called)[:60]:
-            print(f"{called[number]:.2f}", *sorted(held[number][0]), sep="\t")
-    shown(list(weigh.features(compare.align(frames[0], frames[1]), frames[0], frames[1])), weights)
+            i, j = found[number]
+            said = "twin" if bank_twin[number] else ""
+            print(f"{called[number]:.2f}", said, lines[i], lines[j], sep="\t")
+    shown(names, weights_of(np.ones(len(found), bool), np.ones(len(every), bool)))
 
 
-def values(a: Frame, b: Frame) -> list[float] | None:
-    """The features of a pair of a bank, or None where a rule tells it apart."""
-    found = compare.laid_side_by_side(a, b)
-    return None if isinstance(found, str) else list(weigh.features(found, a, b).values())
+def by_reading() -> dict[frozenset[str], str]:
+    """The pairs of the bank that were read as twins, and those of which the reader was unsure."""
+    rows = (PAIRS / "twins_by_reading.tsv").read_text("utf-8").splitlines()[1:]
+    return {frozenset((a, b)): sort for sort, a, b in (row.split("\t") for row in rows)}
 
 
-def bank_pairs(half: int) -> tuple[int, list[tuple[frozenset[str], list[float]]]]:
-    """How many texts half of the bank has, and its pairs that share a key and no rule tells apart."""
-    lines = (PAIRS / "twin_pairs_bank.tsv").read_text("utf-8").splitlines()[1:]
-    texts = [t for t in lines if int(hashlib.md5(t.encode()).hexdigest(), 16) % 2 == half]
-    frames = list(ask_frames(texts))
-    found = (
-        (frozenset((texts[i], texts[j])), values(frames[i], frames[j])) for i, j in sharing(frames)
-    )
-    return len(texts), [(pair, x) for pair, x in found if x is not None]
+def _number(text: str) -> int:
+    return int(hashlib.md5(text.encode()).hexdigest(), 16)
 
 
 if __name__ == "__main__":

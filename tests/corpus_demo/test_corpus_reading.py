@@ -119,6 +119,6 @@ def test_no_two_items_ask_the_same(name: str, read: dict[str, list[Item]]) -> No
     twins = [
         (a.text, b.text)
         for a, b in _sharing_a_key(read[name])
-        if how_surely(a.ask["frame"], b.ask["frame"])[0] >= SURE_ENOUGH
+        if how_surely(a.ask["frame"], b.ask["frame"]) >= SURE_ENOUGH
     ]
     assert twins == []

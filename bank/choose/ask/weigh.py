@@ -1,14 +1,9 @@
-"""How much two asks share, as numbers, and what they weigh in the decision.
-
-The weights were fitted by logistic regression to the pairs of twins and near misses beside the
-tests, with the pairs of half a bank that share a key, of which nearly none are twins. In a bank they
-are the rule, so that they weigh most; from where on a pair is kept as twins says `bank.choose.search`.
-"""
+"""How much two asks share, as numbers."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
-from math import exp, log
+from math import log
 
 from bank.choose.ask.align import LIGHT, Alignment, Frame, Idea, brought
 from bank.choose.ask.relations import BROUGHT, is_of
@@ -38,15 +33,8 @@ TOLD_ALIKE = frozenset(
 )
 
 
-def probability(found: Alignment, a: Frame, b: Frame) -> float:
-    """How surely the aligned frames ask the same, from 0 to 1."""
-    values = features(found, a, b)
-    total = WEIGHTS["constant"] + sum(WEIGHTS[name] * value for name, value in values.items())
-    return 1 / (1 + exp(-max(-500.0, min(500.0, total))))
-
-
 def features(found: Alignment, a: Frame, b: Frame) -> dict[str, float]:
-    """What the decision weighs, under the names of `WEIGHTS`.
+    """What the decision weighs, by name.
 
     First what is matched: `full` and `light` by telling and by light words, `general` by a general
     word only, `one_idea` where at most one telling idea is. Then what is left over on the emptier
@@ -206,40 +194,3 @@ def _cost(x: Idea, other: Frame, others: tuple[Idea, ...]) -> float:
 def told(rest: tuple[Idea, ...]) -> list[Idea]:
     """The ideas left over that are more than "you"."""
     return [x for x in rest if x.names[0] != "you"]
-
-
-WEIGHTS = {
-    "constant": -0.04,
-    "full": -2.89,
-    "light": -3.24,
-    "general": -1.72,
-    "one_idea": -1.14,
-    "plain_both": -1.43,
-    "plain_one": -0.84,
-    "brought_both": -1.69,
-    "brought_one": -0.39,
-    "cost_both": -1.70,
-    "cost_one": 0.04,
-    "covered_worse": 5.21,
-    "covered_better": -1.53,
-    "covered_product": 1.13,
-    "narrowing": -1.58,
-    "light_left": -0.03,
-    "you_on_one_side": -0.63,
-    "likes_on_one_side": -0.71,
-    "shorter": 1.62,
-    "near": -3.40,
-    "near_by_one_idea": 3.04,
-    "other_want": -3.36,
-    "like_want": -1.13,
-    "other_want_by_one_idea": -0.30,
-    "choice_and_other": -1.33,
-    "both_what": -0.14,
-    "one_definite_want": -0.31,
-    "topic": -2.07,
-    "other_liking": -1.37,
-    "supposed_on_one_side": -0.83,
-    "asked_by_another_side": -0.42,
-    "other_part_of_speech": -0.12,
-    "in_condition_on_one_side": 0.36,
-}

@@ -1,12 +1,11 @@
-"""Whether two frames of a bank ask the same: first what tells them apart, then how much they share."""
+"""Rules that tell two asks apart by what is left over when they are laid side by side."""
 
 from __future__ import annotations
 
-from bank.choose.ask.align import LIGHT, Alignment, Frame, Idea, align, brought, clash
-from bank.choose.ask.apart import APART, differing
-from bank.choose.ask.bound import little_in_common
+from bank.choose.ask.align import LIGHT, Alignment, Frame, Idea, brought, clash
+from bank.choose.ask.apart import differing
 from bank.choose.ask.relations import contradict, is_of, opposite
-from bank.choose.ask.weigh import SOMEONE, TOLD_ALIKE, costs, probability, told
+from bank.choose.ask.weigh import SOMEONE, TOLD_ALIKE, costs, told
 
 # From here on two texts are said almost alike, and a small word makes the difference.
 ALMOST_SAID = 0.3
@@ -20,35 +19,6 @@ CONCRETE = frozenset(
     "animal relative helper meal month season holiday place weather body clothes food tool vehicle "
     "furniture toyish sport instrument subject material shape nature room".split()
 )
-
-
-def decide(a: Frame, b: Frame) -> tuple[float, str]:
-    """How surely two frames ask the same (0 where something tells them apart), and why."""
-    if same_words(a, b):
-        return 1.0, "the same words"
-    found = laid_side_by_side(a, b)
-    if isinstance(found, str):
-        return 0.0, found
-    rest = " / ".join(" ".join(x.names[0] for x in side) for side in (found.left, found.right))
-    return probability(found, a, b), f"left over: {rest}"
-
-
-def same_words(a: Frame, b: Frame) -> bool:
-    """Whether two frames are of texts that become the same words when each is put plainly."""
-    return bool(a["words"] == b["words"] and a["liking"] == b["liking"])
-
-
-def laid_side_by_side(a: Frame, b: Frame) -> Alignment | str:
-    """What two frames share, or the name of the rule that tells them apart."""
-    if little_in_common(a, b):
-        return "little in common"
-    for name, apart in APART:
-        if apart(a, b):
-            return name
-    found = align(a, b)
-    if not found.common:
-        return "nothing in common"
-    return next((name for name, apart in LEFT_APART if apart(found, a, b)), found)
 
 
 def _one_sided_not(found: Alignment, a: Frame, b: Frame) -> bool:
