@@ -112,6 +112,14 @@ _FIRST_RULES = _compiled((*_SHORT_FORMS, *TURNED, *SUMS, *LIKED, *TOLD, *WHO, *_
 _RULES = _compiled((*DUTIES, *NUMBERS, *WAYS, *MORE_WAYS))
 
 
+def _rewritten(plain: str, rules: Iterable[tuple[re.Pattern[str], _New]]) -> str:
+    """`plain` after each rule in order, its words one space apart."""
+    for pattern, new in rules:
+        if pattern.search(plain):
+            plain = _SPACES.sub(" ", pattern.sub(new, plain)).strip()
+    return plain
+
+
 def said_words(text: str) -> list[str]:
     """The words as they were said, in lower case, short forms written out."""
     plain = text.replace("\u2019", "'").lower()
@@ -140,11 +148,8 @@ def split_liking(text: str) -> tuple[str, str]:
     """
     plain = text.replace("\u2019", "'").replace("\u2018", "'").strip().lower()
     plain = _SPACES.sub(" ", plain).rstrip(".?! ")
-    for pattern, new in _FIRST_RULES:
-        plain = _SPACES.sub(" ", pattern.sub(new, plain)).strip()
-    plain = in_one_direction(in_active_voice(plain))
-    for pattern, new in _RULES:
-        plain = _SPACES.sub(" ", pattern.sub(new, plain)).strip()
+    plain = _rewritten(plain, _FIRST_RULES)
+    plain = _rewritten(in_one_direction(in_active_voice(plain)), _RULES)
     plain = re.sub(r"\b(?:i|me|we|us)\b", "you", plain)
     plain = re.sub(r"\b(?:my|our|mine|ours)\b", "your", plain)
     plain = plain.replace("you am", "you are")
