@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from bank.check import names
-from bank.check.engine import Found, on_text
+from bank.check.engine import Found, on_text, on_words
 from bank.check.finding import Finding
 from bank.check.grammar import (
     AUXILIARIES,
@@ -13,7 +13,7 @@ from bank.check.grammar import (
     singular_of,
     verb_forms,
 )  # fmt: skip
-from bank.check.lexicon import lemmas, word_set
+from bank.check.lexicon import lemmas, pair, word_set
 from bank.check.reading import Reading
 
 
@@ -44,6 +44,7 @@ def _listed(r: Reading, i: int) -> Finding | None:
     named = {r.lower[a], r.lower[b], r.lower[i + 1]} <= _SORTS[0]
     if (
         r.lower[i] == "or"
+        and not r.gap[b].startswith(",")
         and not named
         and any(first and w in AUXILIARIES for first, w in zip(r.first[:a], r.lower, strict=False))
     ):
@@ -75,7 +76,7 @@ def _listed(r: Reading, i: int) -> Finding | None:
         and not is_noun(second)
         and first not in FUNCTION
         and second not in FUNCTION
-        and first not in ("go", "come", "help", "let", "make")
+        and first not in ("go", "come", "help", "let", "make", "say")
     ):
         sure = True
     elif (
@@ -87,8 +88,7 @@ def _listed(r: Reading, i: int) -> Finding | None:
     ):
         sure = False
     if sure is None:
-        last = b
-        return _phrases_listed(r, i) if last else None
+        return _phrases_listed(r, i) or _things_listed(r, i) or _deeds_listed(r, i)
     start = a
     while (
         start > 0
@@ -198,3 +198,96 @@ def _phrases_listed(r: Reading, i: int) -> Finding | None:
         "comma-list", r.starts[start], r.ends[i - 1],
         "Put commas between the things in a list.", f"{one}, {two},", opened,
     )  # fmt: skip
+
+
+_NO_DOER = word_set("we they you i he she it to can will must should could would please and")
+
+
+def _things_listed(r: Reading, i: int) -> Finding | None:
+    """`nails scissors and keys`, `flour milk and an egg`: two things side by side, then one more."""
+    b, a, c = i - 1, i - 2, i + 1
+    if c + 1 < r.n and r.lower[c] in DETERMINERS:
+        c += 1
+    first, second = r.lower[a], r.lower[b]
+    if not (is_noun(second) and is_noun(r.lower[c]) and r.tag[c][:1] == "N") or first == second:
+        return None
+    if r.tag[a][:1] != "N" or r.tag[b] not in ("NN", "NNS") or pair(first, second):
+        return None
+    # "a towel sunscreen, and a hat": a comma before the last of two would be one too many.
+    alone = r.gap[b] == ", " and r.text.count(",") == 1 and not r.after(c) and r.first[a] is False
+    many = singular_of(first) and r.tag[a] == "NNS" and not _owner_like(r, a, b)
+    mixed = first in _MIXED and second in _MIXED and r.before(a) not in DETERMINERS
+    if not (many and not singular_of(second) or mixed or alone):
+        return None
+    return Finding("comma-list", r.starts[a], r.ends[b], "Put commas between the things in a list.",
+                   f"{r.words[a]}, {r.words[b]},", False)  # fmt: skip
+
+
+def _deeds_listed(r: Reading, i: int) -> Finding | None:
+    """`we run jump and throw`: three things that someone does, the first after who does them."""
+    words = [r.lower[k] for k in (i - 2, i - 1, i + 1)]
+    if r.before(i - 2) not in _NO_DOER or len({*words}) < 3:
+        return None
+    if any("VB" not in verb_forms(word) or word in FUNCTION for word in words):
+        return None
+    listed = r.gap[i - 1] == ", " and r.before(i - 2) not in ("and", "please")
+    if words[0] in _BEFORE_A_VERB:
+        return None
+    if not listed and any(r.tag[k] not in ("VB", "VBP") for k in (i - 2, i + 1)):
+        return None
+    return Finding("comma-list", r.starts[i - 2], r.ends[i - 1],
+                   "Put commas between the things in a list.",
+                   f"{r.words[i - 2]}, {r.words[i - 1]},", False)  # fmt: skip
+
+
+# What goes into a bowl or a wall, of which no two make one thing.
+_MIXED = word_set(
+    "flour milk salt oil sugar pepper water cheese rice honey vinegar cinnamon oats stone lumber "
+    "grain sand gravel cement clay wool cotton coal"
+)
+_BEFORE_A_VERB = word_set(
+    "go come help let make say try need want like get have do play keep start"
+)
+
+
+@on_words("and or")
+def comma_behind_the_joining_word(r: Reading, i: int) -> Found:
+    """whales and, dolphins: the comma stands before the last joining word, not behind it.
+
+    >>> show("I like sharks, whales and, dolphins.")
+    ['comma-list: and, -> and']
+    >>> show("We ran and, of course, we won.")
+    []
+    """
+    if r.gap[i] != ", " or "," in "".join(r.gap[i + 1 :]) or i < 1:
+        return None
+    end = r.ends[i] + 1
+    return Finding(
+        "comma-list", r.starts[i], end, "No comma behind the joining word.", r.words[i], True
+    )
+
+
+@on_words("are is were was like likes need needs have has want wants eat bought saw see")
+def comma_before_the_first_thing(r: Reading, i: int) -> Found:
+    """My pets are, a dog, a bird, and a turtle.
+
+    >>> show("My pets are, a dog, a bird, and a turtle.")
+    ['comma-list: are, -> are']
+    >>> show("The pets are, I think, a dog and a bird.")
+    []
+    """
+    if r.gap[i] != ", " or i + 1 >= r.n or r.first[i] or "," not in "".join(r.gap[i + 1 :]):
+        return None
+    thing = r.lower[i + 1]
+    if thing not in ("a", "an", "my", "the", "some") and not singular_of(thing):
+        return None
+    if "and" not in r.lower[i + 2 :]:
+        return None
+    return Finding(
+        "comma-list",
+        r.starts[i],
+        r.ends[i] + 1,
+        "No comma before the first thing.",
+        r.words[i],
+        True,
+    )

@@ -40,6 +40,8 @@ def to_for_too_or_two(r: Reading, i: int) -> Found:
         return wrong_word(r, i, "too", before not in ("from", "due"))
     if not after:
         mark = r.gap[i].strip()[:1]
+        if i > 0 and r.gap[i - 1] == ", " and mark in (".", "!", "?"):
+            return wrong_word(r, i, "too")
         if (
             mark in (".", "!", "?", "")
             and before

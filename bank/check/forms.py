@@ -155,6 +155,8 @@ _NEVER_FIRST = word_set("i")
 
 def _could_be_two(r: Reading, i: int, a: str, b: str, whole: str) -> bool:
     after = r.after(i + 1)
+    if whole == "underwater":
+        return not is_noun(after)  # to breathe under water, but an underwater cave
     if whole in word_set(
         """
         into onto today tonight because before behind beside along away alone above ago

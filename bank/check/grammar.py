@@ -85,6 +85,8 @@ def verb_forms(word: str) -> frozenset[str]:
             # A second form of the participle is seldom the one that a school teaches.
             if word in (forms[:1] if tag == "VBN" and not word.endswith("ed") else forms):
                 tags.add(tag)
+    if "VBD" in tags and word.endswith("ed"):
+        tags.add("VBN")  # "smelled" beside "smelt"
     if word in _BE_FORMS:
         tags |= _BE_FORMS[word]
     return frozenset(tags)
@@ -110,6 +112,12 @@ def form(word: str, tag: str) -> str | None:
         if tag == "VB":
             return lemma
         forms = inflections(lemma, tag)
+        if (
+            tag == "VBN"
+            and forms[:1] == (lemma + "t",)
+            and lemma + "ed" in inflections(lemma, "VBD")
+        ):
+            return lemma + "ed"
         if forms:
             return forms[0]
     return None

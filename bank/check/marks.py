@@ -58,6 +58,9 @@ def mark_that_does_not_fit(r: Reading) -> Found:
     for start, close in r.sentences:
         last = close - 1
         gap = r.gap[last]
+        short = r.lower[last] == "m" and last > start and r.lower[last - 1] in ("a", "p")
+        if short and re.match(r"\.[?!]", gap):
+            continue  # 8:45 a.m.?
         mark = re.match(r"[\"”'’)\]]*([.!?])", gap)
         if mark is None:
             continue
@@ -237,6 +240,8 @@ def _plainly_tells(r: Reading, start: int, close: int) -> bool:
         return False
     if r.kind == "question" and r.lower[start] in ("you", "so"):
         return False
+    if _asks_about(r, start, close) or _orders(r, start, close):
+        return True
     if any(r.lower[k] in WH for k in range(start, close)) or "," in "".join(
         r.gap[max(start, close - 3) : close - 1]
     ):
@@ -253,3 +258,33 @@ def _plainly_tells(r: Reading, start: int, close: int) -> bool:
         return False
     verb = phrase.last + 1
     return r.lower[verb] in AUXILIARIES or r.tag[verb] in ("VBZ", "VBD", "VBP", "MD")
+
+
+def _asks_about(r: Reading, start: int, close: int) -> bool:
+    """`I asked Dad where the ball was?`: a statement that holds what was asked."""
+    if r.lower[start] not in ("i", "he", "she", "we", "they") or "," in "".join(
+        r.gap[start : close - 1]
+    ):
+        return False
+    asked = [k for k in range(start + 1, min(close, start + 4)) if r.lower[k] in _WONDERS]
+    if not asked:
+        return False
+    at = [k for k in range(asked[0] + 1, close - 1) if r.lower[k] in WH | {"if", "whether"}]
+    return bool(at) and r.lower[at[0] + 1] not in _ASKS
+
+
+_WONDERS = word_set("asked wonder wondered know knew told showed forgot learned found explained")
+
+
+def _orders(r: Reading, start: int, close: int) -> bool:
+    """`Watch out for the paint?`: an order."""
+    word = r.lower[start]
+    if r.kind == "topic" or word in _ASKS or close - start < 3 or r.tag[start] != "VB":
+        return False
+    if word in word_set(
+        "want need like got see know have care mind guess remember ready feel hear think"
+    ):
+        return False
+    return "VB" in verb_forms(word) and r.lower[start + 1] in DETERMINERS | word_set(
+        "out up down on off in for to with your it them away not"
+    )

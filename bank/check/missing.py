@@ -133,12 +133,8 @@ def to_a_place_is_missing(r: Reading, i: int) -> Found:
             r.lower[i] in ("rode", "ride", "drove") or after not in ARTICLES
         ):
             return None
-        if r.lower[i] in ("walk", "walked", "ran") and r.after(i + 1) in (
-            "farm",
-            "garden",
-            "store",
-            "party",
-            "museum",
+        if r.lower[i] in ("walk", "walked", "ran") and r.after(i + 1) in word_set(
+            "farm garden store party museum kitchen office school library zoo cafeteria station town"
         ):
             return None
         return missing_behind(r, i, "to")

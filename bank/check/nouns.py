@@ -32,6 +32,9 @@ _BESIDE_NUMBER = word_set(
 )
 
 
+_SAME_IN_MANY = word_set(
+    "fish deer sheep moose salmon trout bison shrimp squid cod tuna elk aircraft"
+)
 _UNITS = word_set("inch foot mile pound year month week day hour minute quarter dollar cent")
 
 
@@ -58,7 +61,7 @@ def one_thing_after_a_word_for_many(r: Reading, i: int) -> Found:
     """
     if not r.near(i) or not _many_word(r, i) and r.lower[i] not in ("lots", "both"):
         return None
-    if r.lower[i] == "both" and "and" in r.lower[i + 2 : i + 5]:
+    if r.lower[i] == "both" and ("and" in r.lower[i + 2 : i + 5] or is_noun(r.before(i))):
         return None
     if r.lower[i] == "lots" and r.after(i) != "of":
         return None
@@ -110,6 +113,8 @@ def _needs_plural(r: Reading, i: int, j: int) -> Finding | None:
         or "-" in word
         or r.words[j][0].isupper()
     ):
+        return None
+    if word in _SAME_IN_MANY:
         return None
     if r.lower[i] in ("these", "those") and (is_verb_tag(r.tag[j]) or r.tag[j] in ("JJ", "RB")):
         return None

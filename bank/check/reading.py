@@ -103,6 +103,8 @@ class Reading:
             return False
         if word in _SHORT:
             return True
+        if word == "m" and i and self.lower[i - 1] in ("a", "p") and self.words[i + 1][0].islower():
+            return True
         return len(word) == 1 and word != "i" and self.words[i + 1][0].isalpha()
 
     @cached_property

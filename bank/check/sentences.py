@@ -71,7 +71,8 @@ def _seam(r: Reading, start: int, close: int) -> int | None:
     """The first word of a second sentence."""
     opener = r.lower[start]
     if (
-        opener in SUBORDINATE | WH - {"who"}
+        r.lower[start : start + 3] == ["by", "the", "time"]
+        or opener in SUBORDINATE | WH - {"who"}
         and opener not in ("so",)
         or opener in ("the",)
         and r.after(start) in ("more", "less")

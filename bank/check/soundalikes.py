@@ -15,6 +15,7 @@ from bank.check.grammar import (
     ARTICLES,
     AUXILIARIES,
     BE,
+    DO,
     FUNCTION,
     HE,
     MODALS,
@@ -155,6 +156,9 @@ def _asked_jobs(r: Reading, i: int) -> frozenset[str] | None:
         ):
             return frozenset("F")
         return None
+    if is_noun(before) and not DO.isdisjoint(r.lower[max(0, i - 4) : i - 1]):
+        # "How do fish breathe?"
+        return frozenset({"VB", "N", "R", "F"})
     if before in MODALS or before in word_set(
         "didn't don't doesn't can't won't couldn't wouldn't shouldn't let's"
     ):

@@ -62,6 +62,9 @@ def thing_with_the_wrong_verb(r: Reading) -> Found:
         ):
             # A pet may be called Bubbles or Whiskers.
             continue
+        if "-" in r.lower[phrase.last] and is_noun(r.after(phrase.last)):
+            # "a thank-you note"
+            continue
         finding = _verb_read_as_a_thing(r, phrase) or _after_phrase(r, phrase)
         if finding is not None:
             found.append(finding)

@@ -24,7 +24,7 @@ _CLASSROOM = word_set(
     unicorns dinosaurs superhero superheroes emoji emojis cooties booger boogers yuck ick splish splosh
     kaboom zoom whoosh tractors sleepover sleepovers fidget fidgets headphones earbuds tablet tablets
     lasagna quesadilla quesadillas burrito burritos taco tacos sushi dumpling dumplings hummus
-    guacamole pinata pinatas smores jumprope hopscotch foursquare kickball dodgeball tetherball"""
+    guacamole snuck pinata pinatas smores jumprope hopscotch foursquare kickball dodgeball tetherball"""
 )
 # A compound of two listed nouns that is met at all.
 _MET = 1.7
@@ -47,6 +47,15 @@ def is_word(word: str) -> bool:
         return False
     if zipf(word) >= _KNOWN and lemmas(word):
         return True
+    if word.endswith(("ier", "iest")) and "ADJ" in lemmas(word):
+        return True  # coziest, spiciest
+    if (
+        word.endswith("s")
+        and word[:-1] in listed_words()
+        and len(word) > 6
+        and not lemmas(word[:-1])
+    ):
+        return zipf(word) > 0  # capybaras: of a noun that the lexicon does not have
     return zipf(word) >= _FREQUENT or _is_american(word) or _is_compound(word) or _is_derived(word)
 
 

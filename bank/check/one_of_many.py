@@ -1,0 +1,167 @@
+"""One among many: each of them is, all the things, a misspelt plural that a thing follows."""
+
+from __future__ import annotations
+
+from bank.check.agreement import FOR_ONE, agreement_finding
+from bank.check.engine import Found, at, on_text, on_words
+from bank.check.grammar import (
+    AUXILIARIES,
+    FUNCTION,
+    MODALS,
+    OBJECTS,
+    POSSESSIVES,
+    form,
+    is_noun,
+    noun_phrase,
+    plural_of,
+    singular_of,
+    verb_forms,
+)
+from bank.check.lexicon import word_set
+from bank.check.reading import Reading
+
+_BEFORE = word_set("and but because when if so then while that today")
+
+
+@on_words("each neither either one")
+def one_of_them_with_the_verb_of_many(r: Reading, i: int) -> Found:
+    """each of the boys carries, one of my friends is.
+
+    >>> show("Each of the boys carry a flag.")
+    ['agreement: carry -> carries']
+    >>> show("One of my friends have a pony.")
+    ['agreement: have -> has']
+    >>> show("Can one of the boys carry it? One of the men who sing is my uncle.")
+    []
+    """
+    if r.after(i) != "of" or not r.near(i + 1):
+        return None
+    opens = r.first[i] or r.before(i) in _BEFORE or r.before(i) == "every" and r.first[i - 1]
+    if not opens or i > 0 and r.first[i] is False and r.before(i) == "":
+        return None
+    if r.lower[i + 2] in OBJECTS:
+        v, last = i + 3, i + 2
+    else:
+        phrase = noun_phrase(r, i + 2)
+        if phrase is None:
+            return None
+        v, last = phrase.last + 1, phrase.last
+    if v >= r.n or not r.near(last) or any(w in MODALS for w in r.lower[max(0, i - 3) : i]):
+        return None
+    word = r.lower[v]
+    subject = r.text[r.starts[i] : r.ends[last]]
+    if word in FOR_ONE and word not in ("were", "weren't"):
+        return agreement_finding(r, v, subject, FOR_ONE[word])
+    if word in FUNCTION or verb_forms(word) != {"VB"} or r.tag[v] in ("JJ", "IN", "RB"):
+        return None
+    right = form(word, "VBZ")
+    return agreement_finding(r, v, subject, right) if right else None
+
+
+@on_words("all")
+def all_the_thing(r: Reading, i: int) -> Found:
+    """All the thing, all my friend: more than one.
+
+    >>> show("Name all the toy in the box.")
+    ['plural: toy -> toys']
+    >>> show("We played all the time and ate all the cake. All my family came.")
+    []
+    """
+    if r.after(i) not in POSSESSIVES | {"the", "of", "these", "those"} or not r.near(i + 1):
+        return None
+    j = i + 2
+    if r.lower[i + 1] == "of" and r.near(j) and r.lower[j] in POSSESSIVES | {"the", "these"}:
+        j += 1
+    if j < r.n - 1 and r.tag[j][:2] == "JJ" and r.near(j):
+        j += 1
+    if j >= r.n:
+        return None
+    word = r.lower[j]
+    many = plural_of(word)
+    if (
+        many in (None, word)
+        or word not in _COUNTED
+        or is_noun(r.after(j))
+        and r.tag[j + 1][:1] == "N"
+    ):
+        return None
+    return at(r, j, "plural", f"More than one: “{many}”.", many, r.tag[j] == "NN")
+
+
+_COUNTED = word_set(
+    """thing toy book friend kid child student boy girl dog cat bird animal game chair desk table
+    pencil crayon marker block ball car truck bus door window tree flower leaf plant letter number
+    word name color shape song story picture page rule job chore egg apple cookie cupcake plate cup
+    spoon shoe sock coat hat shirt button box bag bed light star planet street town farm horse cow
+    pig hen duck frog fish_ bug bee ant teacher neighbor cousin brother sister player team coin"""
+)
+_TWICE_MANY = {
+    "childrens": "children", "mens": "men", "womens": "women", "peoples": "people", "mices": "mice",
+    "feets": "feet", "teeths": "teeth", "geeses": "geese",
+}  # fmt: skip
+_HOW_MANY = word_set(
+    "many some few several all two three four five six seven eight nine ten both these those most"
+)
+
+
+@on_words(" ".join(_TWICE_MANY))
+def many_made_many_again(r: Reading, i: int) -> Found:
+    """childrens where no thing of theirs follows.
+
+    >>> show("How many childrens are here?")
+    ['plural: childrens -> children']
+    """
+    after = r.after(i)
+    if r.before(i) not in _HOW_MANY and after and is_noun(after) and after not in AUXILIARIES:
+        return None
+    right = _TWICE_MANY[r.lower[i]]
+    return at(r, i, "plural", f"More than one: “{right}”.", right)
+
+
+_WRONG_F = {
+    "wolfs": "wolves", "knifes": "knives", "leafs": "leaves", "shelfs": "shelves",
+    "loafs": "loaves", "wifes": "wives", "calfs": "calves", "halfs": "halves", "thiefs": "thieves",
+    "scarfs": "scarves", "gooses": "geese", "mouses": "mice", "oxes": "oxen", "mooses": "moose",
+}  # fmt: skip
+
+
+@on_words(" ".join(set(_WRONG_F) - {"scarfs"}))
+def plural_of_a_thing_in_f(r: Reading, i: int) -> Found:
+    """facts about wolfs.
+
+    >>> show("We read facts about wolfs.")
+    ['plural: wolfs -> wolves']
+    >>> show("She wolfs it.")
+    []
+    """
+    if r.before(i) in word_set("he she it who dad mom") or r.after(i) in (
+        "down",
+        "through",
+        "around",
+    ):
+        return None
+    right = _WRONG_F[r.lower[i]]
+    return at(r, i, "plural", f"More than one: “{right}”.", right)
+
+
+@on_text({"topic"})
+def this_many_in_a_topic(r: Reading) -> Found:
+    """Why this animals need help.
+
+    >>> show("Why this animals need our help", "topic")
+    ['agreement: this -> these']
+    """
+    for i in range(r.n - 1):
+        if (
+            r.lower[i] not in ("this", "that")
+            or not r.near(i)
+            or r.tag[i + 1] not in ("NNS", "NNPS")
+        ):
+            continue
+        if singular_of(r.lower[i + 1]) is None or "VBZ" in verb_forms(r.lower[i + 1]):
+            continue
+        if r.after(i + 1) and not verb_forms(r.after(i + 1)):
+            continue
+        right = "these" if r.lower[i] == "this" else "those"
+        return at(r, i, "agreement", f"More than one: “{right}”.", right)
+    return None

@@ -1,0 +1,250 @@
+"""Small words beside a verb or a measure: one too many, or one that is left out."""
+
+from __future__ import annotations
+
+from bank.check.engine import Found, at, on_text, on_words
+from bank.check.grammar import (
+    ARTICLES,
+    BE,
+    DETERMINERS,
+    FUNCTION,
+    OBJECTS,
+    POSSESSIVES,
+    PREPOSITIONS,
+    is_noun,
+    plural_of,
+    singular_of,
+)
+from bank.check.lexicon import word_set
+from bank.check.missing import missing_behind
+from bank.check.reading import Reading
+
+_GO = word_set(
+    "go goes going went gone come comes came coming walk walked walks ran run runs drove drive "
+    "drives ride rode got get gets flew return returned hurry hurried"
+)
+_NO_TO = word_set(
+    "home here there upstairs downstairs outside inside downtown abroad indoors outdoors"
+)
+
+
+@on_words("to")
+def to_before_a_place_that_takes_none(r: Reading, i: int) -> Found:
+    """went to home, come to here.
+
+    >>> show("We went to home after the game.")
+    ['extra-word: to -> ']
+    >>> show("We went to home plate. We came to outside noise.")
+    []
+    """
+    place = r.after(i)
+    if place not in _NO_TO or r.before(i) not in _GO:
+        return None
+    behind = r.after(i + 1)
+    if behind and is_noun(behind) and behind not in FUNCTION:
+        return None
+    return _too_many(r, i)
+
+
+_NO_ABOUT = word_set(
+    "discuss discusses discussed discussing mention mentions mentioned describe describes described"
+)
+_NO_BACK = word_set("return returned returns returning")
+_NO_AGAIN = word_set("repeat repeated repeats")
+_NO_TO_SOMEONE = word_set(
+    "ask asked asks visit visited visits tell told tells call called calls help helped"
+)
+
+
+@on_words("about back again to")
+def small_word_that_the_verb_holds(r: Reading, i: int) -> Found:
+    """discuss about, return back, repeat again, asked to him: the verb says it already.
+
+    >>> show("Please discuss about the story. She told to me a joke.")
+    ['extra-word: about -> ', 'extra-word: to -> ']
+    >>> show("I asked to go. She returned back pain pills. He was told to her face.")
+    []
+    """
+    word, before = r.lower[i], r.before(i)
+    behind = r.after(i)
+    holds = (
+        word == "about" and before in _NO_ABOUT
+        or word == "back" and before in _NO_BACK and (not behind or behind in PREPOSITIONS)
+        or word == "again" and before in _NO_AGAIN and not behind
+        or word == "to" and before in _NO_TO_SOMEONE
+        and (behind in OBJECTS - {"her"} or behind in ("my", "his", "our", "your"))
+        and not (i >= 2 and r.lower[i - 2] in BE | {"when", "who"})
+    )  # fmt: skip
+    return _too_many(r, i) if holds else None
+
+
+def _too_many(r: Reading, i: int) -> Found:
+    return at(r, i, "extra-word", f"“{r.words[i]}” is too many.", "")
+
+
+_SITS = word_set(
+    "sit sits sat sitting seated live lives lived living stand stands stood standing work works "
+    "worked working sleep slept sleeping is are was were am put walk walked walking"
+)
+
+
+@on_words("next")
+def to_behind_next(r: Reading, i: int) -> Found:
+    """sat next me, lives next the park.
+
+    >>> show("Who is sitting next you?")
+    ['missing-word: next you -> next to you']
+    >>> show("We sit next. I am next. Who works the next day?")
+    []
+    """
+    after = r.after(i)
+    if r.before(i) not in _SITS or after not in OBJECTS | ARTICLES | POSSESSIVES | {"you"}:
+        return None
+    return missing_behind(r, i, "to")
+
+
+_WAYS = word_set(
+    "zoo park beach store museum lake farm library dentist doctor fair circus pool ocean moon city"
+)
+
+
+@on_words("been")
+def to_behind_been(r: Reading, i: int) -> Found:
+    """Have you been the zoo?
+
+    >>> show("Have you ever been the zoo?")
+    ['missing-word: been the -> been to the']
+    >>> show("It has been a park for years. It has been the best day.")
+    []
+    """
+    if r.after(i) not in ("the", "a") or r.after(i + 1) not in _WAYS or r.after(i) == "a":
+        return None
+    who = r.lower[max(0, i - 3) : i]
+    if "it" in who or "that" in who:
+        return None
+    return missing_behind(r, i, "to")
+
+
+@on_words("care")
+def of_behind_care(r: Reading, i: int) -> Found:
+    """take care the dog.
+
+    >>> show("We take care the class fish.")
+    ['missing-word: care the -> care of the']
+    >>> show("We take care when the road is wet.")
+    []
+    """
+    if r.before(i) not in word_set("take takes took taking good great") or r.after(
+        i
+    ) not in DETERMINERS | OBJECTS - {"that"}:
+        return None
+    return missing_behind(r, i, "of")
+
+
+_MEASURES = word_set(
+    "cup cups glass glasses bowl bowls piece pieces slice slices pair pairs bottle bottles bunch "
+    "lot lots loaf loaves jar jars pile piles plenty gallon pound pounds spoonful"
+)
+_STUFF = word_set(
+    "milk water juice tea cocoa soup cereal rice paper bread cake pizza pie cheese fruit sand "
+    "sugar flour salt honey jam butter popcorn toast meat fun time homework work snow rain"
+)
+_NO_MEASURE = word_set("lot lots plenty bunch pair pairs piece pieces slice slices loaf loaves")
+
+
+@on_words(" ".join(_MEASURES))
+def of_behind_a_measure(r: Reading, i: int) -> Found:
+    """a cup milk, two pieces paper, a lot books.
+
+    >>> show("I drank a cup milk and drew on a piece paper.")
+    ['missing-word: cup milk -> cup of milk', 'missing-word: piece paper -> piece of paper']
+    >>> show("We have a lot to do. She has a glass bowl and a lot less cake.")
+    []
+    """
+    after = r.after(i)
+    if r.before(i) not in ARTICLES | word_set("one two three four five six this some"):
+        return None
+    many = singular_of(after) is not None and r.lower[i] in _NO_MEASURE and r.tag[i + 1] == "NNS"
+    if not after or not (after in _STUFF or many) or r.after(i + 1) and is_noun(r.after(i + 1)):
+        return None
+    return missing_behind(r, i, "of")
+
+
+_PARTS = word_set("top bottom end side back front middle corner edge")
+_PART_WORD = {"middle": "in", "corner": "in", "front": "at", "side": "on", "edge": "on"}
+
+
+@on_words("the")
+def word_before_a_part_is_missing(r: Reading, i: int) -> Found:
+    """Write your name the top of the page.
+
+    >>> show("Write your name the top of the page.")
+    ['missing-word: name the -> name at the']
+    >>> show("We saw the top of the hill. He gave the dog the end of it.")
+    []
+    """
+    if i < 2 or not r.near(i) or r.lower[i + 1] not in _PARTS or r.after(i + 1) != "of":
+        return None
+    if not r.near(i - 1) or r.tag[i - 1][:1] != "N" or r.lower[i - 2] not in POSSESSIVES | ARTICLES:
+        return None
+    giving = word_set("gave give gives show showed told tell paint painted call called")
+    if not giving.isdisjoint(r.lower[max(0, i - 4) : i]):
+        return None
+    return missing_behind(r, i - 1, _PART_WORD.get(r.lower[i + 1], "at"))
+
+
+_LOOKS = word_set("new old big small little red blue green yellow nice good tall tiny huge")
+_PLAIN_WORDS = word_set("at in on with from to into for under behind near")
+
+
+@on_text()
+def described_thing_without_article(r: Reading) -> Found:
+    """at new school, in big house: one thing behind a small word and a describing word.
+
+    >>> show("I was shy at new school.")
+    ['article: new school -> a new school']
+    >>> show("We paint with red paint. He is at good old school. She reads to old friends.")
+    []
+    """
+    found = []
+    for i in range(1, r.n - 1):
+        if r.lower[i] not in _LOOKS or r.before(i) not in _PLAIN_WORDS or not r.near(i):
+            continue
+        thing = r.lower[i + 1]
+        counted = plural_of(thing) not in (None, thing) and thing in _COUNTED
+        if not counted or r.tag[i + 1] not in ("NN",) or is_noun(r.after(i + 1)):
+            continue
+        said = r.text[r.starts[i] : r.ends[i + 1]]
+        article = "an" if said[0] in "aeiou" else "a"
+        found.append(
+            at(r, i, "article", f"“{said}” needs a small word like “{article}” before it.",
+               f"{article} {said}", to=i + 1)
+        )  # fmt: skip
+    return found
+
+
+_COUNTED = word_set(
+    """school house room car bus truck book table chair desk bed bag box park store farm dog cat
+    horse boat bike hat coat shirt dress teacher friend neighbor barn tree hill pond town city
+    garden yard pencil pen brush bowl cup plate spoon basket bucket wagon sled door window"""
+)
+_RIDES = word_set("drive drives drove driving")
+_WHEELS = word_set("bus car truck train van tractor taxi boat plane")
+
+
+@on_words(" ".join(_RIDES))
+def ride_without_article(r: Reading, i: int) -> Found:
+    """My mom drives bus.
+
+    >>> show("My mom drives bus in the city.")
+    ['article: bus -> a bus']
+    >>> show("She drives bus 9 to school. He drives truck parts to the shop.")
+    []
+    """
+    thing = r.after(i)
+    behind = r.after(i + 1) if thing else ""
+    if thing not in _WHEELS or behind and (behind.isdigit() or is_noun(behind)):
+        return None
+    return at(
+        r, i + 1, "article", f"“{thing}” needs a small word like “a” before it.", f"a {thing}"
+    )
