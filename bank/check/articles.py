@@ -91,7 +91,7 @@ _BARE = word_set(
     order line place fact case point example part question answer man woman mom dad grandma
     grandpa mother father grandmother grandfather everyone swim dance sign trade mail phone hand
     heart age rest sleep dawn dusk pizza chicken cake pie turkey fish lamb salad soup pasta popcorn
-    bark toast tape shade jam change paint glue yarn string tea lemonade chocolate candy ham dessert matter"""
+    bark toast tape shade jam change paint glue yarn string tea lemonade chocolate candy straw hay ham dessert matter"""
 )
 _TAKERS = word_set(
     """have has had saw see sees want wants need needs got get gets bought buy made make makes eat

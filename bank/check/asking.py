@@ -14,6 +14,7 @@ from bank.check.grammar import (
     MODALS,
     PREPOSITIONS,
     SUBJECTS,
+    WH,
     form,
     is_noun,
     noun_phrase,
@@ -51,7 +52,8 @@ def question_without_its_helper(r: Reading) -> Found:
 
 def _unhelped(r: Reading, start: int, close: int) -> Finding | None:
     k = start + 1
-    if r.lower[start] in ("what", "which", "how") and k + 1 < close and _asked_about(r, k):
+    about = r.lower[start] in ("what", "which", "how") and k + 1 < close and _asked_about(r, k)
+    if about:
         k += 2 if r.lower[k] in _COUNTS and k + 2 < close else 1
     if k >= close - 1 or not all(r.near(m) for m in range(start, k)):
         return None
@@ -60,11 +62,14 @@ def _unhelped(r: Reading, start: int, close: int) -> Finding | None:
     phrase = noun_phrase(r, k)
     if phrase is None or phrase.last + 1 >= close or not r.near(phrase.last):
         return None
+    if about and r.lower[k] in ("this", "that", "a", "an", "these", "those"):
+        return None
     v = phrase.last + 1
     if any("," in gap for gap in r.gap[start : close - 1]) or _asked_later(r, v, close):
         return None
     one = not phrase.many and r.lower[k] not in ("i", "you")
-    if r.lower[v] in _LATE:
+    late = r.lower[v] in DO and "VB" in verb_forms(r.lower[v + 1] if v + 1 < close else "")
+    if r.lower[v] in _LATE or late and r.lower[v + 1] not in ("for", "to", "in", "at", "on"):
         said = r.text[r.starts[k] : r.ends[phrase.last]]
         return Finding(
             "word-order", r.starts[k], r.ends[v], "In a question the helping word comes first.",
@@ -83,7 +88,11 @@ def _unhelped(r: Reading, start: int, close: int) -> Finding | None:
 def _asked_about(r: Reading, k: int) -> bool:
     """Whether word `k` says what is asked about: what color, how many, which book."""
     word = r.lower[k]
-    return word in _COUNTS or (is_noun(word) or r.tag[k] in ("JJ", "RB")) and word not in SUBJECTS
+    if word in _COUNTS:
+        return k + 1 < r.n and r.lower[k + 1] not in AUXILIARIES and is_noun(r.lower[k + 1])
+    if "VBZ" in verb_forms(word) or word in SUBJECTS | AUXILIARIES:
+        return False
+    return is_noun(word) and r.tag[k][:1] == "N" or r.tag[k] in ("JJ", "RB")
 
 
 def _asked_later(r: Reading, v: int, close: int) -> bool:
@@ -106,7 +115,9 @@ def who_with_the_verb_of_many(r: Reading, i: int) -> Found:
     if not r.first[i] or not r.near(i) or not r.text.rstrip().endswith("?"):
         return None
     word = r.lower[i + 1]
-    if word in AUXILIARIES - {"have"} or verb_forms(word) != {"VB"} or not r.near(i + 1):
+    if word in AUXILIARIES - {"have"} or "VB" not in verb_forms(word) or not r.near(i + 1):
+        return None
+    if form(word, "VBD") == word:
         return None
     if word == "have" and r.after(i + 1) in SUBJECTS | {"been"}:
         return None
@@ -136,3 +147,52 @@ _OF_THINGS = word_set(
     "biggest smallest tallest oldest name's date year beginning rest back front owner author "
     "sound smell taste price age weight length job"
 )
+
+
+@on_words(" ".join(DO | {"can", "could", "will", "would", "should"}))
+def subject_asked_twice(r: Reading, i: int) -> Found:
+    """Why did the hen she leave?
+
+    >>> show("Why did the hen she leave the nest?")
+    ['extra-word: she -> ']
+    >>> show("Did the hen she fed leave? Can the boy see?")
+    []
+    """
+    if not (r.first[i] or r.before(i) in WH) or not r.near(i) or r.lower[i + 1] in SUBJECTS:
+        return None
+    phrase = noun_phrase(r, i + 1)
+    if phrase is None or not r.near(phrase.last) or phrase.last + 2 >= r.n:
+        return None
+    k = phrase.last + 1
+    if r.lower[k] not in ("he", "she", "it", "they") or not r.near(k):
+        return None
+    if "VB" not in verb_forms(r.lower[k + 1]) or r.lower[k + 1] in AUXILIARIES:
+        return None
+    return at(
+        r, k, "extra-word", f"“{r.words[k]}” is too many; the subject stands there already.", ""
+    )
+
+
+@on_text()
+def tag_without_its_mark(r: Reading) -> Found:
+    """You like pickles, don't you.
+
+    >>> show("You like pickles, don't you.")
+    ['end-mark: . -> ?']
+    >>> show("If you cannot, I can. He ran, and so did we.")
+    []
+    """
+    found = []
+    for start, close in r.sentences:
+        if close - start < 5 or r.gap[close - 3][:1] != "," or r.gap[close - 1][:1] != ".":
+            continue
+        helper, who = r.lower[close - 2], r.lower[close - 1]
+        if who not in SUBJECTS or helper not in AUXILIARIES or r.lower[start] in ("if", "when"):
+            continue
+        turned = helper.endswith("n't") != any(
+            w.endswith("n't") or w == "not" for w in r.lower[start : close - 2]
+        )
+        if turned:
+            end = r.ends[close - 1]
+            found.append(Finding("end-mark", end, end + 1, "A question ends with ?", "?", True))
+    return found

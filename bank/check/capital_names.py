@@ -25,7 +25,7 @@ from bank.check.reading import Reading
 from bank.check.spelling.words import drops_the_g, is_word
 
 _TITLE_WORDS = word_set(
-    "mr mrs ms dr miss coach aunt uncle grandma grandpa grandmother grandfather officer captain "
+    "mr mrs ms dr miss lake mount fort cape coach aunt uncle grandma grandpa grandmother grandfather officer captain "
     "principal president king queen prince princess mayor nurse judge sir lady saint"
 )
 _KIN = word_set(

@@ -46,6 +46,9 @@ def _listed(r: Reading, i: int) -> Finding | None:
         r.lower[i] == "or"
         and not r.gap[b].startswith(",")
         and not named
+        and not (
+            singular_of(r.lower[a]) and singular_of(r.lower[b]) and r.tag[a] == r.tag[b] == "NNS"
+        )
         and any(first and w in AUXILIARIES for first, w in zip(r.first[:a], r.lower, strict=False))
     ):
         # "Is a whale a fish or a mammal?"

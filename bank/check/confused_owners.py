@@ -51,7 +51,11 @@ def their_for_there_or_they_are(r: Reading, i: int) -> Found:
         or after in word_set("seems seemed has have had goes lived")
     ):
         return wrong_word(r, i, "there")
-    if not after:
+    if (
+        not after
+        or r.before(i) in BE
+        and after in word_set("any some a an many enough more no two")
+    ):
         return wrong_word(r, i, "there")
     if (
         after in _PREDICATES

@@ -257,6 +257,8 @@ def _one_phrase(r: Reading, i: int) -> Phrase | None:
         opened = True
         if r.lower[i] in MANY or r.lower[i].isdigit() and r.lower[i] != "1":
             counted = True
+        elif r.lower[i].endswith("'s"):
+            counted = None  # the three pigs' pen: how many owners there are says nothing
         elif r.lower[i] in ONE:
             counted = False
         if not r.near(i):

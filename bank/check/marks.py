@@ -240,6 +240,8 @@ def _plainly_tells(r: Reading, start: int, close: int) -> bool:
         return False
     if r.kind == "question" and r.lower[start] in ("you", "so"):
         return False
+    if any(r.gap[k - 1] == ", " and r.lower[k] in _ASKS for k in range(start + 1, close)):
+        return False
     if _asks_about(r, start, close) or _orders(r, start, close):
         return True
     if any(r.lower[k] in WH for k in range(start, close)) or "," in "".join(
@@ -257,6 +259,18 @@ def _plainly_tells(r: Reading, start: int, close: int) -> bool:
     if phrase is None or phrase.last + 1 >= close:
         return False
     verb = phrase.last + 1
+    if r.kind == "sentence" and r.lower[verb] in (
+        "of",
+        "on",
+        "in",
+        "at",
+        "by",
+        "with",
+        "under",
+        "near",
+    ):
+        behind = noun_phrase(r, verb + 1) if verb + 1 < close else None
+        verb = behind.last + 1 if behind is not None and behind.last + 1 < close else verb
     return r.lower[verb] in AUXILIARIES or r.tag[verb] in ("VBZ", "VBD", "VBP", "MD")
 
 
@@ -278,6 +292,8 @@ _WONDERS = word_set("asked wonder wondered know knew told showed forgot learned 
 
 def _orders(r: Reading, start: int, close: int) -> bool:
     """`Watch out for the paint?`: an order."""
+    if r.lower[start] == "please" and start + 1 < close and r.near(start):
+        start += 1
     word = r.lower[start]
     if r.kind == "topic" or word in _ASKS or close - start < 3 or r.tag[start] != "VB":
         return False

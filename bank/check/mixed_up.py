@@ -74,6 +74,31 @@ def week_or_weak(r: Reading, i: int) -> Found:
     return wrong_word(r, i, "week") if timed else None
 
 
+@on_words("to")
+def to_before_how_it_is(r: Reading, i: int) -> Found:
+    """The box is to heavy for Nora.
+
+    >>> show("The box of nails is to heavy for Nora.")
+    ['homophone: to -> too']
+    >>> show("The box is next to heavy tools. It is to open for a day.")
+    []
+    """
+    after = r.after(i)
+    if r.before(i) not in BE | {"looks", "felt", "feels", "seems"} or r.after(i + 1) not in (
+        "for",
+        "to",
+        "",
+    ):
+        return None
+    plain = "ADJ" in lemmas(after) and "VB" not in verb_forms(after) and not is_noun(after)
+    return wrong_word(r, i, "too") if after and (plain or after in _SIZES) else None
+
+
+_SIZES = word_set(
+    "heavy light big small long short hard easy cold hot wide tall deep early late loud"
+)
+
+
 @on_words("it's")
 def it_is_in_a_topic(r: Reading, i: int) -> Found:
     """Our school and it's garden.
@@ -150,14 +175,15 @@ def plain_verb_behind_are_you(r: Reading, i: int) -> Found:
     if r.after(i) not in SUBJECTS or not r.near(i + 1) or r.tag[i + 2] in ("JJ", "NNS", "VBN"):
         return None
     word, behind = r.lower[i + 2], r.after(i + 2)
-    if (
+    doing = word in ("do", "have") and r.lower[i] in ("are", "were") and not is_noun(behind)
+    if not doing and (
         verb_forms(word) != {"VB"}
         or word in AUXILIARIES
         or "ADJ" in lemmas(word)
         or "ADV" in lemmas(word)
     ):
         return None
-    if is_noun(word) and behind not in DETERMINERS | OBJECTS | {"with", "to", "for", "it"}:
+    if is_noun(word) and behind not in DETERMINERS | OBJECTS | {"with", "it"} or word == "time":
         return None
     right = form(word, "VBG")
     return (
@@ -186,6 +212,13 @@ def person_behind_a_helper_and_a_pair(r: Reading) -> Found:
         if pair and r.lower[start] not in ("let", "help"):
             right = _WHO[r.lower[start + 1]]
             found.append(at(r, start + 1, "pronoun", f"Who does it is “{right}”.", right))
+        last = r.lower[start + 2 : start + 4] == ["and", "me"] and start + 4 < close
+        if (
+            last
+            and "VB" in verb_forms(r.lower[start + 4])
+            and r.lower[start] not in ("let", "help")
+        ):
+            found.append(at(r, start + 3, "pronoun", "Who does it is “I”.", "I"))
         for k in range(start + 3, close):
             whom = _WHOM.get(r.lower[k])
             seen = whom and r.before(k) in _SEES and r.lower[k - 2] in SUBJECTS

@@ -10,7 +10,7 @@ from bank.check.engine import Found, at, on_text
 from bank.check.lexicon import listed_words
 from bank.check.reading import Reading
 
-_ALIKE = 0.85  # of the letters; Sundar and Sunday have less in common
+_ALIKE, _ALIKE_LONG = 0.85, 0.8  # of the letters; Sundar and Sunday have less in common
 _KNOWN = tuple(sorted(names.DAYS | names.MONTHS | names.HOLIDAYS))
 
 
@@ -43,5 +43,6 @@ def _meant(word: str) -> str | None:
     """
     if names.is_name(word) or word.removesuffix("s") in names.KNOWN or word in listed_words():
         return None
-    near = difflib.get_close_matches(word, _KNOWN, n=1, cutoff=_ALIKE)
+    alike = _ALIKE if len(word) < 8 else _ALIKE_LONG
+    near = difflib.get_close_matches(word, _KNOWN, n=1, cutoff=alike)
     return near[0] if near and near[0][0] == word[0] else None

@@ -43,7 +43,12 @@ def _many_word(r: Reading, i: int) -> bool:
     if word.isdigit():
         before = r.before(i)
         return not (
-            word in ("1", "0") or before in _BESIDE_NUMBER or len(word) == 4 or r.gap[i] != " "
+            word in ("1", "0")
+            or i
+            and ":" in r.gap[i - 1]
+            or before in _BESIDE_NUMBER
+            or len(word) == 4
+            or r.gap[i] != " "
         )
     if word in word_set("two three four five six seven eight nine ten"):
         return r.before(i) not in _BESIDE_NUMBER
@@ -123,6 +128,12 @@ def _needs_plural(r: Reading, i: int, j: int) -> Finding | None:
         is_noun(after) and r.tag[j + 1][:1] == "N" or "'" in after and is_noun(after.split("'")[0])
     ):
         return None
+    if (
+        word in _UNITS
+        and after == "old"
+        and (r.near(j) and r.after(j + 1) in ("", "and", "but", "now", "today"))
+    ):
+        return at(r, j, "plural", f"More than one: “{many}”.", many)
     if (
         word in _UNITS
         and after
@@ -261,6 +272,13 @@ def plural_that_no_noun_has(r: Reading) -> Found:
             ):
                 continue
         following = r.after(i)
+        if (
+            word.endswith("ys")
+            and is_noun(following)
+            and r.before(i) in ("the", "a", "my")
+            and not r.after(i + 1)
+        ):
+            continue  # the ponys saddle
         if (
             following
             and is_noun(following)

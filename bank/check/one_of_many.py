@@ -46,6 +46,14 @@ def one_of_them_with_the_verb_of_many(r: Reading, i: int) -> Found:
         if phrase is None:
             return None
         v, last = phrase.last + 1, phrase.last
+        if (
+            v + 1 < r.n
+            and r.near(last)
+            and r.lower[v] in ("on", "in", "at", "with", "under", "from")
+        ):
+            behind = noun_phrase(r, v + 1)
+            if behind is not None:
+                v, last = behind.last + 1, behind.last
     if v >= r.n or not r.near(last) or any(w in MODALS for w in r.lower[max(0, i - 3) : i]):
         return None
     word = r.lower[v]
@@ -153,15 +161,61 @@ def this_many_in_a_topic(r: Reading) -> Found:
     """
     for i in range(r.n - 1):
         if (
-            r.lower[i] not in ("this", "that")
+            (r.lower[i] != "this" and not (r.first[i] and r.lower[i] == "that"))
             or not r.near(i)
             or r.tag[i + 1] not in ("NNS", "NNPS")
         ):
             continue
-        if singular_of(r.lower[i + 1]) is None or "VBZ" in verb_forms(r.lower[i + 1]):
+        if (
+            singular_of(r.lower[i + 1]) is None
+            or "VBZ" in verb_forms(r.lower[i + 1])
+            and r.after(i + 1) not in AUXILIARIES
+        ):
             continue
         if r.after(i + 1) and not verb_forms(r.after(i + 1)):
             continue
         right = "these" if r.lower[i] == "this" else "those"
         return at(r, i, "agreement", f"More than one: “{right}”.", right)
     return None
+
+
+@on_words("that who which")
+def verb_behind_that_one(r: Reading, i: int) -> Found:
+    """A bird that sing, the birds that sings.
+
+    >>> show("I saw a bird that sing at dawn.")
+    ['agreement: sing -> sings']
+    >>> show("The birds that sing are gone. I like the bird that you see. One of the men who sing left.")
+    []
+    """
+    if not r.near(i) or r.before(i - 1) == "of" or r.tag[i - 1 : i] not in (["NN"], ["NNS"]):
+        return None
+    word, behind = r.lower[i + 1], r.after(i + 1)
+    if not r.before(i) or word in FUNCTION - {"have"} or r.before(i - 1) in ("and", "or"):
+        return None
+    one = r.tag[i - 1] == "NN" and r.before(i - 1) in _ONE_OPENS | {
+        "old",
+        "big",
+        "little",
+        "small",
+        "new",
+    }
+    forms = verb_forms(word)
+    thing = is_noun(word) and not behind
+    if (
+        one
+        and forms == {"VB"}
+        and not thing
+        and r.tag[i + 1] in ("VBP", "VB", "NN")
+        and "of" not in r.lower[max(0, i - 4) : i]
+    ):
+        right = "has" if word == "have" else form(word, "VBZ")
+        return (
+            at(r, i + 1, "agreement", f"“{r.lower[i - 1]}” goes with “{right}”.", right)
+            if right
+            else None
+        )
+    return None
+
+
+_ONE_OPENS = word_set("a an one every this each another")

@@ -170,9 +170,17 @@ def _second_subject(r: Reading, start: int, close: int) -> int | None:
         elif r.dep[k] == "ROOT" and r.tag[k] == "VB" and before not in AUXILIARIES:
             # "If the dough is dry add water": an order is the main part.
             return k
+        elif word in _ORDERS and k > first + 1 and k + 2 < close and r.lower[k + 1] in _ORDERED:
+            return k
     return None
 
 
+# "When the light turns green look both ways": what a child is told to do.
+_ORDERS = word_set(
+    "look wash put close open turn raise line clean pick take bring tell ask wait stop walk give get "
+    "keep hold write read use wear check call add mix cut"
+)
+_ORDERED = word_set("your the both a up for down out away off it in")
 _PARTICLES = word_set("up down out off in over on outside inside")
 
 

@@ -121,6 +121,33 @@ def words_in_the_wrong_order(r: Reading) -> Found:
     return found
 
 
+_COLORS = word_set("red blue green yellow purple black brown pink orange white gray")
+
+
+@on_text()
+def color_behind_its_thing(r: Reading) -> Found:
+    """My mom drives a car blue to work.
+
+    >>> show("My mom drives a car blue to work.")
+    ['word-order: car blue -> blue car']
+    >>> show("We painted a car blue at home. She has a dress red as a rose.")
+    []
+    """
+    found = []
+    for i in range(3, r.n - 1):
+        if r.lower[i] not in _COLORS or r.lower[i - 2] not in ("a", "an") or not r.near(i - 1):
+            continue
+        if (
+            not is_noun(r.lower[i - 1])
+            or r.lower[i - 1] in _COLORS
+            or r.lower[i - 3] in _MAKES | AUXILIARIES
+        ):
+            continue
+        if r.near(i) and r.lower[i + 1] in ("to", "in", "on", "at", "with", "for", "and"):
+            found.append(_swap(r, i - 1))
+    return found
+
+
 def _describes_before_article(r: Reading, i: int) -> bool:
     """`on big a log`, `through cold the ground`: the describing word belongs behind the article."""
     before, after = r.lower[i - 1], r.after(i)

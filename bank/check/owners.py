@@ -110,6 +110,9 @@ def _owner(r: Reading, i: int) -> Finding | None:
     if _compound_behind(r, i, thing):
         thing += 1
     owned = r.lower[thing]
+    if named and stem in PERSON_NAMES and owned.endswith("ing") and r.after(thing) == "of":
+        right = r.words[i][:-1] + "'s"
+        return at(r, i, "apostrophe-possessive", f"For who owns it write “{right}”.", right, True)
     if (
         not is_noun(owned)
         or owned in ADVERBS
@@ -389,3 +392,38 @@ def owner_behind_a_title(r: Reading, i: int) -> Found:
 _GIVES = word_set(
     "gave give gives brought bring made make showed show sent send told tell asked ask bought handed"
 )
+
+
+_OWN_ALONE = {"her's": "hers", "their's": "theirs", "our's": "ours", "your's": "yours"}
+
+
+@on_words(" ".join(_OWN_ALONE))
+def owning_word_with_apostrophe(r: Reading, i: int) -> Found:
+    """her's, their's.
+
+    >>> show("The red mittens are her's.")
+    ["apostrophe-possessive: her's -> hers"]
+    """
+    right = _OWN_ALONE[r.lower[i]]
+    return at(r, i, "apostrophe-possessive", f"This word has no apostrophe: “{right}”.", right)
+
+
+@on_words("two three four five six seven eight nine ten many several few these those both all")
+def owner_of_several(r: Reading, i: int) -> Found:
+    """The three pig's pen.
+
+    >>> show("We saw the three pig's pen.")
+    ["apostrophe-possessive: pig's -> pigs'"]
+    >>> show("Two of Sam's dogs bark. All of the dog's food is gone.")
+    []
+    """
+    if not r.near(i) or i + 2 >= r.n or not r.near(i + 1):
+        return None
+    word = r.lower[i + 1]
+    stem = word.removesuffix("'s")
+    if stem == word or r.words[i + 1][0].isupper() or plural_of(stem) != stem + "s":
+        return None
+    if not is_noun(r.lower[i + 2]) or not is_noun(stem) or r.lower[i + 2] in FUNCTION:
+        return None
+    right = stem + "s'"
+    return at(r, i + 1, "apostrophe-possessive", f"More than one owner: “{right}”.", right)

@@ -24,7 +24,7 @@ from bank.language import inflections
 
 _CHILD_FORMS = {
     "brang": "brought", "brung": "brought", "thunk": "thought", "tooken": "taken",
-    "boughten": "bought", "sawed": "saw", "thoughted": "thought", "broughted": "brought",
+    "boughten": "bought", "sawed": "saw", "flied": "flew", "costed": "cost", "thoughted": "thought", "broughted": "brought",
 }  # fmt: skip
 
 

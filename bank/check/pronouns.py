@@ -99,8 +99,13 @@ def object_form_as_subject(r: Reading, i: int) -> Found:
         return None
     if word == "us" and r.first[i] and singular_of(r.lower[i + 1]) and r.tag[i + 1] == "NNS":
         return at(r, i, "pronoun", "Who does it is “we”.", "we")
-    asked = r.before(i) in _HELPERS and r.first[i - 1] and "VB" in verb_forms(r.lower[i + 1])
-    if asked and not (word == "her" and is_noun(r.lower[i + 1])) and word != "them":
+    asked = (
+        r.before(i) in _HELPERS
+        and (r.first[i - 1] or r.before(i - 1) in WH and r.first[i - 2])
+        and "VB" in verb_forms(r.lower[i + 1])
+    )
+    her_thing = is_noun(r.lower[i + 1]) and r.after(i + 1) not in DETERMINERS
+    if asked and not (word == "her" and her_thing) and word != "them":
         right = _SUBJECT[word]
         return Finding("pronoun", r.starts[i], r.ends[i], f"Who does it is “{right}”.", right, True)
     if _behind_a_phrase(r, i):
@@ -242,6 +247,8 @@ def subject_form_as_object(r: Reading, i: int) -> Found:
         and r.gap[i] not in (". ", ".", '."', '." ')
         and i + 1 < r.n
     ):
+        return None
+    if after in ("all", "both") and i + 2 < r.n and _could_be_verb(r, i + 2):
         return None
     if after and (_could_be_verb(r, i + 1) or after in ADVERBS or after in AUXILIARIES):
         return None

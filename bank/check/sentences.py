@@ -22,6 +22,7 @@ from bank.check.grammar import (
 from bank.check.lexicon import word_set
 from bank.check.reading import Reading
 from bank.check.speech import QUOTES
+from bank.check.spelling import is_word
 
 _OPEN_FOR_CLAUSE = word_set(
     "think thinks thought know knows knew say says said hope hopes hoped wish wishes wished guess "
@@ -51,7 +52,7 @@ def two_sentences_run_together(r: Reading) -> Found:
         if close - start < 5:
             continue
         k = _seam(r, start, close)
-        if k is not None:
+        if k is not None and (is_word(r.lower[k - 1]) or r.words[k - 1][0].isupper()):
             comma = r.gap[k - 1].startswith(",")
             word = r.words[k] if r.words[k] == "I" else r.words[k][0].upper() + r.words[k][1:]
             found.append(
@@ -369,3 +370,42 @@ def _sure(r: Reading, start: int, k: int, close: int) -> bool:
     if any(w in WH or w == "that" for w in r.lower[start:k]):
         return False
     return word in SUBJECTS or "'" in word or not is_verb_tag(r.tag[k - 1])
+
+
+@on_text()
+def question_behind_a_comma(r: Reading) -> Found:
+    """It is raining, can we go out? Where a statement or a question is whole, a new one starts.
+
+    >>> show("It is raining, can we still go outside?")
+    ['run-on: raining, can -> raining. Can']
+    >>> show("It is raining where is my umbrella?")
+    ['run-on: raining where -> raining. Where']
+    >>> show("If it rains, can we go? You can swim, can you? Do you know where it is?")
+    []
+    """
+    found = []
+    for start, close in r.sentences:
+        if not r.gap[close - 1].lstrip("\"”'").startswith("?") or any(c in r.text for c in QUOTES):
+            continue
+        k = _new_question(r, start, close)
+        if k is not None:
+            text = f"{r.words[k - 1]}. {r.words[k][0].upper()}{r.words[k][1:]}"
+            found.append(Finding("run-on", r.starts[k - 1], r.ends[k], _NOT_RUN, text, True))
+    return found
+
+
+def _new_question(r: Reading, start: int, close: int) -> int | None:
+    """The word at which a second question starts, the first part being whole."""
+    first = r.lower[start]
+    if first in SUBORDINATE - WH or first in ("if", "yes", "no", "so", "please", "in", "on", "at"):
+        return None
+    whole = clause_at(r, start, close) is not None or first in AUXILIARIES
+    for k in range(start + 3, close - 2):
+        asks = r.lower[k] in AUXILIARIES and r.lower[k + 1] in SUBJECTS and k + 2 < close
+        if r.gap[k - 1] == ", " and asks and whole and verb_forms(r.lower[k + 2]):
+            return k
+        wh = r.lower[k] in WH - {"which", "who", "that"} and r.lower[k + 1] in AUXILIARIES
+        if wh and r.gap[k - 1] == " " and whole and first not in AUXILIARIES:
+            opens = r.lower[k - 1] in FUNCTION or r.lower[k - 1] in _OPEN_FOR_CLAUSE
+            return None if opens or k + 2 >= close else k
+    return None

@@ -2,18 +2,22 @@
 
 from __future__ import annotations
 
+from bank.check.articles import CONCRETE
 from bank.check.engine import Found, at, on_text, on_words
 from bank.check.grammar import (
     ARTICLES,
+    AUXILIARIES,
     BE,
     DETERMINERS,
     FUNCTION,
     OBJECTS,
     POSSESSIVES,
     PREPOSITIONS,
+    SUBJECTS,
     is_noun,
     plural_of,
     singular_of,
+    verb_forms,
 )
 from bank.check.lexicon import word_set
 from bank.check.missing import missing_behind
@@ -97,8 +101,10 @@ def to_behind_next(r: Reading, i: int) -> Found:
     >>> show("We sit next. I am next. Who works the next day?")
     []
     """
-    after = r.after(i)
-    if r.before(i) not in _SITS or after not in OBJECTS | ARTICLES | POSSESSIVES | {"you"}:
+    before, after = r.before(i), r.after(i)
+    beside = before in _SITS and after in OBJECTS | ARTICLES | {"you"}
+    behind_a_thing = r.tag[i - 1 : i] in (["NN"], ["NNS"]) and i and after in ARTICLES
+    if not (beside or behind_a_thing or before and after in POSSESSIVES):
         return None
     return missing_behind(r, i, "to")
 
@@ -248,3 +254,112 @@ def ride_without_article(r: Reading, i: int) -> Found:
     return at(
         r, i + 1, "article", f"“{thing}” needs a small word like “a” before it.", f"a {thing}"
     )
+
+
+_ON = word_set(
+    "ferry bus train plane boat roof table chair floor swing slide wall shelf playground farm porch "
+    "sidewalk stage ladder desk bench couch rug"
+)
+_IN = word_set(
+    "box park kitchen barn garden car tree yard pond forest store closet bag backpack lunchbox desk "
+    "truck tent cave nest bucket basket drawer garage playground hallway window"
+)
+
+
+@on_words("on in")
+def place_without_article(r: Reading, i: int) -> Found:
+    """a ride on ferry, toys in box.
+
+    >>> show("We put the toys in box.")
+    ['article: box -> the box']
+    >>> show("It is in box form. Play it on stage left.")
+    []
+    """
+    thing = r.after(i)
+    if thing not in (_ON if r.lower[i] == "on" else _IN) or r.tag[i + 1] != "NN":
+        return None
+    behind = r.after(i + 1)
+    if behind and (is_noun(behind) or behind.isdigit()) or r.words[i + 1][0].isupper():
+        return None
+    if thing in ("stage", "floor") and behind or r.gap[i + 1][:1] == "-":
+        return None
+    return at(
+        r, i + 1, "article", f"“{thing}” needs a small word like “the” before it.", f"the {thing}"
+    )
+
+
+@on_words("is was isn't wasn't")
+def thing_that_there_is(r: Reading, i: int) -> Found:
+    """Is there playground near? There was fox in the yard.
+
+    >>> show("Is there playground near your home?")
+    ['article: playground -> a playground']
+    >>> show("Is there milk? There is time. There was snow on the hill.")
+    []
+    """
+    j = i + 1 if r.before(i) == "there" else i + 2 if r.first[i] and r.after(i) == "there" else 0
+    if not j or j >= r.n or not r.near(j - 1) or r.tag[j] != "NN":
+        return None
+    thing, behind = r.lower[j], r.after(j)
+    if thing not in _COUNTED | CONCRETE | {"playground"} or behind and is_noun(behind):
+        return None
+    article = "an" if thing[0] in "aeiou" else "a"
+    return at(
+        r,
+        j,
+        "article",
+        f"“{thing}” needs a small word like “{article}” before it.",
+        f"{article} {thing}",
+    )
+
+
+_WAITED_FOR = word_set(
+    "bus train turn ride call letter answer friend plane boat ferry van taxi lunch"
+)
+
+
+@on_words("wait waits waited waiting")
+def for_behind_wait(r: Reading, i: int) -> Found:
+    """waited a bus.
+
+    >>> show("Have you ever waited a bus?")
+    ['missing-word: waited a -> waited for a']
+    >>> show("We waited a bit. We waited a long time.")
+    []
+    """
+    if r.after(i) not in ARTICLES or r.after(i + 1) not in _WAITED_FOR:
+        return None
+    return missing_behind(r, i, "for")
+
+
+@on_words("that which")
+def thing_named_twice(r: Reading, i: int) -> Found:
+    """A game that I can play it: it stands there already.
+
+    >>> show("A game that I can play it alone", "topic")
+    ['extra-word: it -> ']
+    >>> show("The day that I lost it", "topic")
+    []
+    """
+    if r.tag[i - 1 : i] not in (["NN"], ["NNS"]) or r.before(i - 1) not in DETERMINERS | {
+        "favorite"
+    }:
+        return None
+    if r.lower[i - 1] in _WHEN or r.after(i) not in SUBJECTS - {"it"} or not r.near(i + 1):
+        return None
+    v = i + 2
+    if r.lower[v] in AUXILIARIES and r.near(v) and v + 1 < r.n:
+        v += 1
+    both = r.lower[i - 1][-1:] == "s"
+    again = "them" if both else "it"
+    if not verb_forms(r.lower[v]) or r.after(v) != again:
+        return None
+    behind = r.after(v + 1)
+    if behind and behind not in word_set("alone again every at in with on most best all"):
+        return None
+    return _too_many(r, v + 1)
+
+
+_WHEN = word_set(
+    "day time way reason fact news idea feeling place moment year night week morning hope chance"
+)
