@@ -196,3 +196,57 @@ def tag_without_its_mark(r: Reading) -> Found:
             end = r.ends[close - 1]
             found.append(Finding("end-mark", end, end + 1, "A question ends with ?", "?", True))
     return found
+
+
+@on_words("which what")
+def thing_asked_for_twice(r: Reading, i: int) -> Found:
+    """Which book did you read it?
+
+    >>> show("Which book did you read it last night?")
+    ['extra-word: it -> ']
+    >>> show("Which book did you read? What day did you see it? What would you do with it?")
+    []
+    """
+    if not r.first[i] or i + 5 > r.n or not is_noun(r.lower[i + 1]) or r.lower[i + 1] in _TIMES:
+        return None
+    k = i + 2
+    if r.lower[k] not in AUXILIARIES or k + 3 >= r.n or r.lower[k + 1] not in SUBJECTS:
+        return None
+    v = k + 2
+    if "VB" not in verb_forms(r.lower[v]) or r.after(v) not in ("it", "them"):
+        return None
+    behind = r.after(v + 1)
+    if behind and behind not in word_set(
+        "last today yesterday again best most every at on in this first"
+    ):
+        return None
+    return at(r, v + 1, "extra-word", f"“{r.words[v + 1]}” is too many.", "")
+
+
+_TIMES = word_set("time day way month year season week place part kind sort reason")
+
+
+@on_words("kinds sorts types")
+def kinds_of_with_the_verb_of_one(r: Reading, i: int) -> Found:
+    """What kinds of music makes you dance?
+
+    >>> show("What kinds of music makes you want to dance?")
+    ['agreement: makes -> make']
+    >>> show("What kinds of music do you like?")
+    []
+    """
+    if (
+        r.after(i) != "of"
+        or not r.near(i + 1)
+        or r.before(i) not in ("what", "which", "two", "these")
+    ):
+        return None
+    phrase = noun_phrase(r, i + 2)
+    v = phrase.last + 1 if phrase is not None else i + 3
+    if v >= r.n or not r.near(v - 1):
+        return None
+    word = r.lower[v]
+    right = {"is": "are", "was": "were", "has": "have", "does": "do"}.get(word)
+    if right is None and verb_forms(word) == {"VBZ"} and r.tag[v] in ("VBZ", "NNS"):
+        right = form(word, "VB")
+    return at(r, v, "agreement", f"“Kinds” goes with “{right}”.", right) if right else None

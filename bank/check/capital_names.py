@@ -288,6 +288,8 @@ def _extra_verdict(r: Reading, i: int) -> bool | None:
         return None
     if word in names.KNOWN or word in names._ALSO_WORDS and r.before(i) not in DETERMINERS:
         return None
+    if r.gap[i] == ", " and i + 1 < r.n and r.lower[i + 1] in POSSESSIVES | {"the"}:
+        return None  # Pickles, our guinea pig
     own = lemmas(word)
     if word in FUNCTION or word in AUXILIARIES:
         neighbours = _capital_beside(r, i)

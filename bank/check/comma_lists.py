@@ -41,6 +41,11 @@ def _listed(r: Reading, i: int) -> Finding | None:
     b, a = i - 1, i - 2
     if not r.near(a) or r.gap[b].strip() not in ("", ","):
         return None
+    things = {r.lower[a], r.lower[b]}
+    alike = any(things <= group for group in _SORTS[2:])
+    if alike and r.gap[b] == ", " and r.text.count(",") == 1 and r.text.rstrip()[-1:] != "?":
+        return Finding("comma-list", r.starts[a], r.ends[b], "Put commas between the things in a list.",
+                           f"{r.words[a]}, {r.words[b]},", True)  # fmt: skip
     named = {r.lower[a], r.lower[b], r.lower[i + 1]} <= _SORTS[0]
     if (
         r.lower[i] == "or"
@@ -217,7 +222,9 @@ def _things_listed(r: Reading, i: int) -> Finding | None:
     if r.tag[a][:1] != "N" or r.tag[b] not in ("NN", "NNS") or pair(first, second):
         return None
     # "a towel sunscreen, and a hat": a comma before the last of two would be one too many.
-    alone = r.gap[b] == ", " and r.text.count(",") == 1 and not r.after(c) and r.first[a] is False
+    behind = r.after(c)
+    alone = r.gap[b] == ", " and r.text.count(",") == 1 and not r.first[a]
+    alone = alone and (not behind or behind in ("for", "to", "from", "in", "at"))
     many = singular_of(first) and r.tag[a] == "NNS" and not _owner_like(r, a, b)
     mixed = first in _MIXED and second in _MIXED and r.before(a) not in DETERMINERS
     if not (many and not singular_of(second) or mixed or alone):

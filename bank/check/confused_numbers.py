@@ -211,6 +211,13 @@ def too_or_two_for_to(r: Reading, i: int) -> Found:
             return wrong_word(r, i, "to", before in WANTS or is_verb_tag(r.tag[i - 1]))
         if before in WANTS and plain:
             return wrong_word(r, i, "to")
+        if (
+            before in word_set("have has had see saw the my are got ate")
+            and r.tag[j] == "NN"
+            and r.tag[j + 1 : j + 2] == ["NNS"]
+            and r.near(j)
+        ):
+            return wrong_word(r, i, "two")
         if singular_of(after) and r.tag[j] == "NNS" and "ADJ" not in lemmas(after):
             return wrong_word(
                 r,

@@ -80,7 +80,7 @@ def to_before_how_it_is(r: Reading, i: int) -> Found:
 
     >>> show("The box of nails is to heavy for Nora.")
     ['homophone: to -> too']
-    >>> show("The box is next to heavy tools. It is to open for a day.")
+    >>> show("It is to open on Monday. This is next to heavy bags.")
     []
     """
     after = r.after(i)
@@ -183,7 +183,7 @@ def plain_verb_behind_are_you(r: Reading, i: int) -> Found:
         or "ADV" in lemmas(word)
     ):
         return None
-    if is_noun(word) and behind not in DETERMINERS | OBJECTS | {"with", "it"} or word == "time":
+    if is_noun(word) and not _takes_a_thing(word, behind):
         return None
     right = form(word, "VBG")
     return (
@@ -234,9 +234,21 @@ def person_behind_a_helper_and_a_pair(r: Reading) -> Found:
     return found
 
 
+_DONE = word_set("draw write read cook play swim paint sing build make")
 _LIKES = word_set("like likes liked love loves loved enjoy enjoys miss want")
 _WHO = {"him": "he", "me": "I", "us": "we", "them": "they"}
 _WHOM = {"he": "him", "she": "her", "we": "us", "they": "them"}
 _SEES = word_set(
     "see help like know meet love miss find visit call ask tell follow watch hear thank want invite catch hug feed"
 )
+
+
+def _takes_a_thing(word: str, behind: str) -> bool:
+    """Whether a word that may be a noun is a verb here, by what stands behind it."""
+    if word == "time":
+        return False
+    return (
+        behind in DETERMINERS | OBJECTS | {"with", "it"}
+        or word in _DONE
+        and behind in ("in", "on", "at")
+    )

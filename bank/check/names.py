@@ -60,7 +60,7 @@ PEOPLE = word_set(
     heather helen henry hugo ian ibrahim imani isaac isabel isabella isaiah ivan jackson
     jacob jake jamal james jamie janet jared jasmine jason javier jayden jeff jeffrey jen jenna
     jennifer jenny jeremy jerry jesse jessica jimmy joan joe joel john johnny jonathan jordan jorge
-    jose joseph joshua juan juanita judy julia julian julie justin kaitlyn karen karim kate katherine kathy
+    jose joseph joshua joey juan juanita judy julia julian julie justin kaitlyn karen karim kate katherine kathy
     katie kayla keisha kelly kenji kenneth kevin khalid kim kimberly kyle laila laura lauren layla leah leo
     leon leslie liam linda lindsay lisa logan lorenzo louis louise lucas lucia lucy luis luke luna lydia mabel madison maggie
     malik manuel marco marcus margaret maria mariah marie mario martha martin marvin mary mateo

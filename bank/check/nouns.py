@@ -33,7 +33,7 @@ _BESIDE_NUMBER = word_set(
 
 
 _SAME_IN_MANY = word_set(
-    "fish deer sheep moose salmon trout bison shrimp squid cod tuna elk aircraft"
+    "fish deer sheep moose salmon trout bison shrimp squid cod tuna elk aircraft perch bass pike"
 )
 _UNITS = word_set("inch foot mile pound year month week day hour minute quarter dollar cent")
 
@@ -147,6 +147,7 @@ def _needs_plural(r: Reading, i: int, j: int) -> Finding | None:
         or r.before(i) in ("a", "an", "the", "one")
         and r.lower[i] in MANY - {"few"}
         and after
+        and not (r.tag[j] == "NN" and r.tag[j + 1] in ("VBD", "VBZ", "VBP", "MD"))
     ):
         return None
     certain = r.tag[j] == "NN" or r.tag[j] == "NNP" or not after
@@ -199,9 +200,9 @@ def one_thing_after_some_of(r: Reading, i: int) -> Found:
     >>> show("One of my friend has a pony.")
     ['plural: friend -> friends']
     """
-    if r.before(i) not in word_set("one two many several few each both lots three") or not r.near(
-        i
-    ):
+    if r.before(i) not in word_set(
+        "one two many several few each both lots three which"
+    ) or not r.near(i):
         return None
     j = i + 1
     if (
@@ -219,6 +220,7 @@ def one_thing_after_some_of(r: Reading, i: int) -> Found:
     many = plural_of(r.lower[j])
     if (
         many is None
+        or r.lower[j] in _SAME_IN_MANY
         or r.tag[j] not in ("NN",)
         or is_noun(r.after(j))
         or r.lower[j] in ("family", "class", "group", "team", "time")

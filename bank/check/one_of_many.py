@@ -219,3 +219,46 @@ def verb_behind_that_one(r: Reading, i: int) -> Found:
 
 
 _ONE_OPENS = word_set("a an one every this each another")
+
+
+@on_words("everyone everybody someone somebody nobody anyone")
+def everyone_in_a_place(r: Reading, i: int) -> Found:
+    """Everyone in our room like popcorn.
+
+    >>> show("Everyone in our room like popcorn day.")
+    ['agreement: like -> likes']
+    >>> show("Everyone in our room likes it. Does everyone in the room like it?")
+    []
+    """
+    if not r.first[i] or r.after(i) not in ("in", "on", "at", "from") or not r.near(i + 1):
+        return None
+    phrase = noun_phrase(r, i + 2)
+    if phrase is None or not r.near(phrase.last) or phrase.last + 1 >= r.n:
+        return None
+    v = phrase.last + 1
+    word = r.lower[v]
+    subject = r.text[r.starts[i] : r.ends[phrase.last]]
+    if word in FOR_ONE:
+        return agreement_finding(r, v, subject, FOR_ONE[word])
+    right = form(word, "VBZ") if "VB" in verb_forms(word) and form(word, "VBD") != word else None
+    if right is None or word in FUNCTION - {"like"} or r.tag[v] == "NNS":
+        return None
+    return agreement_finding(r, v, subject, right)
+
+
+@on_words("this")
+def this_many(r: Reading, i: int) -> Found:
+    """This pencils are short.
+
+    >>> show("This pencils are too short.")
+    ['agreement: This -> These']
+    >>> show("This means that we are late.")
+    []
+    """
+    if (
+        not r.near(i)
+        or singular_of(r.lower[i + 1]) is None
+        or r.after(i + 1) not in ("are", "were")
+    ):
+        return None
+    return at(r, i, "agreement", "More than one: “these”.", "these")

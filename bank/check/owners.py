@@ -180,7 +180,7 @@ _KIN = word_set(
 def _compound_behind(r: Reading, i: int, thing: int) -> bool:
     """`the cats water bowl`: two words for the one thing."""
     return (
-        r.before(i) in ARTICLES | POSSESSIVES
+        (r.before(i) in ARTICLES | POSSESSIVES or r.words[i][0].isupper() and not r.first[i])
         and thing < r.n - 1
         and r.near(thing)
         and is_noun(r.lower[thing])
@@ -427,3 +427,26 @@ def owner_of_several(r: Reading, i: int) -> Found:
         return None
     right = stem + "s'"
     return at(r, i + 1, "apostrophe-possessive", f"More than one owner: “{right}”.", right)
+
+
+@on_text()
+def one_person_with_s_and_apostrophe(r: Reading) -> Found:
+    """Joeys' cup: one person, so the apostrophe stands before the s.
+
+    >>> show("Can you find Joeys' blue cup?")
+    ["apostrophe-possessive: Joeys' -> Joey's"]
+    >>> show("James' cup is blue. The boys' cups are blue.")
+    []
+    """
+    found = []
+    for i, word in enumerate(r.lower[:-1]):
+        one = word[:-1]
+        if r.gap[i][:2] != "' " or word[-1:] != "s" or is_name(word) or not r.words[i][0].isupper():
+            continue
+        if is_name(one) and is_noun(r.lower[i + 1]) or is_name(one) and r.tag[i + 1][:2] == "JJ":
+            right = r.words[i][:-1] + "'s"
+            found.append(
+                Finding("apostrophe-possessive", r.starts[i], r.ends[i] + 1,
+                        f"For one owner write “{right}”.", right, True)
+            )  # fmt: skip
+    return found

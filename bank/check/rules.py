@@ -15,6 +15,7 @@ from bank.check import (  # noqa: F401  (importing a family registers its rules)
     confused,
     confused_numbers,
     confused_owners,
+    confused_phrases,
     confused_places,
     confused_throws,
     extra,

@@ -132,6 +132,8 @@ def _seam(r: Reading, start: int, close: int) -> int | None:
         ):
             return k
         if word in SUBJECTS or "'" in word and word.split("'")[0] in SUBJECTS:
+            if word == "it's" and before in PREPOSITIONS:
+                continue
             if _pronoun_seam(r, k, close):
                 return k
         elif word in word_set("the my his our their there this") and _noun_seam(r, k, close):
@@ -408,4 +410,8 @@ def _new_question(r: Reading, start: int, close: int) -> int | None:
         if wh and r.gap[k - 1] == " " and whole and first not in AUXILIARIES:
             opens = r.lower[k - 1] in FUNCTION or r.lower[k - 1] in _OPEN_FOR_CLAUSE
             return None if opens or k + 2 >= close else k
+        bare = asks and r.gap[k - 1] == " " and r.lower[k] not in ("have", "had") and k > start + 2
+        turned = first in AUXILIARIES or first in WH and r.lower[start + 1] in AUXILIARIES
+        if bare and turned and r.lower[k - 1] not in FUNCTION:
+            return k
     return None

@@ -19,7 +19,7 @@ from bank.check.grammar import (
     singular_of,
     verb_forms,
 )
-from bank.check.lexicon import word_set
+from bank.check.lexicon import lemmas, word_set
 from bank.check.missing import missing_behind
 from bank.check.reading import Reading
 
@@ -363,3 +363,179 @@ def thing_named_twice(r: Reading, i: int) -> Found:
 _WHEN = word_set(
     "day time way reason fact news idea feeling place moment year night week morning hope chance"
 )
+
+
+_PLAYED = {"playground": "on", "park": "in", "beach": "on", "yard": "in", "sandbox": "in", "swings": "on",
+           "slide": "on", "snow": "in", "sand": "in", "gym": "in", "backyard": "in"}  # fmt: skip
+
+
+@on_words("play plays played playing")
+def where_it_is_played(r: Reading, i: int) -> Found:
+    """play the playground.
+
+    >>> show("What do you like to play the playground?")
+    ['missing-word: play the -> play on the']
+    >>> show("We play the drums.")
+    []
+    """
+    place = r.after(i + 1) if r.after(i) == "the" else ""
+    return missing_behind(r, i, _PLAYED[place]) if place in _PLAYED else None
+
+
+_TO_PLACES = word_set(
+    "beach park store zoo library lake pool museum playground movies doctor dentist fair mall office "
+    "gym cafeteria river pond bathroom barn bakery airport hospital circus"
+)
+
+
+@on_words("to at from")
+def known_place_without_the(r: Reading, i: int) -> Found:
+    """to beach, at zoo.
+
+    >>> show("We took our buckets to beach with Grandma.")
+    ['article: beach -> the beach']
+    >>> show("We went to beach parties. She likes to park here.")
+    []
+    """
+    place = r.after(i)
+    if place not in _TO_PLACES:
+        return None
+    verb = r.tag[i + 1] != "NN" and (
+        place in ("park", "pool", "store", "mall") or r.tag[i - 1][:1] != "N"
+    )
+    if verb or r.words[i + 1][0].isupper():
+        return None
+    behind = r.after(i + 1)
+    if behind and is_noun(behind) or r.gap[i + 1][:1] == "-":
+        return None
+    return at(r, i + 1, "article", f"“{place}” needs “the” before it.", f"the {place}")
+
+
+_AT = {"yell": "at", "shout": "at", "laugh": "at", "smile": "at", "wave": "at", "stare": "at", "point": "at",
+       "speak": "to", "talk": "to", "listen": "to", "wait": "for", "look": "at", "depend": "on"}  # fmt: skip
+
+
+@on_words(
+    " ".join(w + e for w in _AT for e in ("", "s", "ed", "ing")),
+    "waves waved waving smiled smiling stared staring spoke",
+)
+def small_word_before_a_person(r: Reading, i: int) -> Found:
+    """yells you, waved me, listen him.
+
+    >>> show("How do you feel when someone yells you?")
+    ['missing-word: yells you -> yells at you']
+    >>> show("He waved us through the gate. We look.")
+    []
+    """
+    if r.after(i) not in OBJECTS | {"you"} or r.after(i) == "her" and is_noun(r.after(i + 1)):
+        return None
+    behind = r.after(i + 1)
+    if behind and behind not in word_set("and when because if today again every in at on after"):
+        return None
+    if not verb_forms(r.lower[i]) or r.before(i) in ARTICLES | POSSESSIVES:
+        return None
+    stem = next((w for w in _AT if r.lower[i].startswith(w[:4])), None)
+    return missing_behind(r, i, _AT[stem]) if stem else None
+
+
+@on_words("help helps helped helping")
+def with_behind_who_is_helped(r: Reading, i: int) -> Found:
+    """The aide helped Marcus his zipper.
+
+    >>> show("The aide helped Marcus his zipper.")
+    ['missing-word: Marcus his -> Marcus with his']
+    >>> show("She helped Marcus zip his coat. He helped my mom.")
+    []
+    """
+    who = r.after(i)
+    if (
+        not who
+        or not r.near(i + 1)
+        or r.lower[i + 2] not in POSSESSIVES - {"her"}
+        or who in POSSESSIVES
+    ):
+        return None
+    named = r.words[i + 1][0].isupper() or who in OBJECTS
+    closes = i + 3 < r.n and not r.after(i + 3)
+    return missing_behind(r, i + 1, "with") if named and closes else None
+
+
+_GOOD = word_set(
+    "good bad great afraid proud scared happy sad tired sorry ready hungry thankful glad"
+)
+
+
+@on_words("i we they he she you")
+def person_who_is_something(r: Reading, i: int) -> Found:
+    """Something I good at: the verb is missing in a topic, too.
+
+    >>> show("Something I good at", "topic")
+    ['missing-word: I good -> I am good']
+    >>> show("What makes you happy", "topic")
+    []
+    """
+    if (
+        r.kind != "topic"
+        or r.after(i) not in _GOOD
+        or r.lower[i] == "you"
+        and verb_forms(r.before(i))
+    ):
+        return None
+    behind = r.after(i + 1)
+    if behind and behind not in PREPOSITIONS | {"when", "to", "because"}:
+        return None
+    verb = {"i": "am", "he": "is", "she": "is"}.get(r.lower[i], "are")
+    return missing_behind(r, i, verb)
+
+
+@on_words("a an")
+def article_before_how_one_is(r: Reading, i: int) -> Found:
+    """Tess is a very kind to us: nothing follows that the article could belong to.
+
+    >>> show("Tess is a very kind to us.")
+    ['extra-word: a -> ']
+    >>> show("He is a kind boy. She was a little tired. It is a good.")
+    []
+    """
+    if r.before(i) not in BE | {"feels", "looks", "seems"} or r.after(i) not in (
+        "very",
+        "so",
+        "really",
+        "too",
+    ):
+        return None
+    j = i + 2
+    behind = r.after(j)
+    describes = "ADJ" in lemmas(r.lower[j]) and not r.lower[j].endswith("est")
+    if not describes or behind and behind not in PREPOSITIONS | {"and", "when", "because", "today"}:
+        return None
+    return _too_many(r, i)
+
+
+_BUYS = word_set(
+    "got get gets have has had bought buy saw see want wants found need needs built made drew"
+)
+
+
+@on_words("new big small little")
+def new_thing_without_article(r: Reading, i: int) -> Found:
+    """A time I got new pet.
+
+    >>> show("A time I got new pet", "topic")
+    ['article: new pet -> a new pet']
+    >>> show("We got new paint. I have little time.")
+    []
+    """
+    thing = r.after(i)
+    if (
+        r.before(i) not in _BUYS
+        or thing not in _COUNTED | CONCRETE | {"pet"}
+        or r.tag[i + 1] != "NN"
+    ):
+        return None
+    if r.after(i + 1) and is_noun(r.after(i + 1)):
+        return None
+    said = f"{r.words[i]} {r.words[i + 1]}"
+    return at(
+        r, i, "article", f"“{said}” needs a small word like “a” before it.", f"a {said}", to=i + 1
+    )

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from bank.check.engine import ALL_KINDS, Found, on_text
 from bank.check.finding import Finding
+from bank.check.names import KNOWN, is_name
 from bank.check.reading import Reading
 from bank.check.spelling import is_word, suggest
 
@@ -20,6 +21,8 @@ def no_such_word(r: Reading) -> Found:
         if not word.isalpha() or len(word) < 2 or is_word(word):
             continue
         written = r.words[i]
+        if written[0].isupper() and (is_name(word) or word in KNOWN):
+            continue
         if any(c.isupper() for c in written[1:]) or (written[0].isupper() and not r.first[i]):
             continue
         likely = suggest(word)
