@@ -217,6 +217,8 @@ def helper_before_its_subject(r: Reading, i: int) -> Found:
         return None
     if r.lower[j] in ("not", "also", "only", "still", "now") and r.near(j):
         j += 1
+    if r.lower[j] == "all":
+        return None
     if r.lower[j] in SUBJECTS:
         if there:
             return None

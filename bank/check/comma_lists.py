@@ -41,8 +41,8 @@ def _listed(r: Reading, i: int) -> Finding | None:
     b, a = i - 1, i - 2
     if not r.near(a) or r.gap[b].strip() not in ("", ","):
         return None
-    things = {r.lower[a], r.lower[b]}
-    alike = any(things <= group for group in _SORTS[2:])
+    both = {r.lower[a], r.lower[b]}
+    alike = any(both <= group for group in _SORTS[2:])
     if alike and r.gap[b] == ", " and r.text.count(",") == 1 and r.text.rstrip()[-1:] != "?":
         return Finding("comma-list", r.starts[a], r.ends[b], "Put commas between the things in a list.",
                            f"{r.words[a]}, {r.words[b]},", True)  # fmt: skip

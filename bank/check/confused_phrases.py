@@ -20,6 +20,7 @@ i we he she they you | eight | my our the a his her their all some too two lunch
 is are am was turned turns be | for | years | four
 i we he she they never just | herd | a the my it about that him her them you from | heard
 a the big huge whole | heard | of | herd
+stuffed teddy polar grizzly mama papa | bare | $ at and in with was is came ran sat cub for | bear
 a the brown black big polar | bare | ate ran saw slept is was cub growls growled lives climbed | bear
 my your his her their in with | bear | feet foot hands legs arms toes | bare
 a need take took lunch recess short snack | brake | $ for from now at and | break

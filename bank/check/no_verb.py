@@ -140,8 +140,6 @@ def _verbless(r: Reading, start: int, k: int, close: int) -> Finding | None:
     phrase = noun_phrase(r, k)
     if phrase is None or r.lower[phrase.first] in SUBJECTS or r.lower[k] in WH:
         return None
-    if r.lower[k].endswith(("one", "body")) and "like" in r.lower[k:close]:
-        return None  # Everyone in our room like it: another finding
     opened = (
         r.lower[k] in DETERMINERS or r.words[k][0].isupper() and is_name(r.lower[k])
     )  # fmt: skip

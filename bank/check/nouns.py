@@ -274,12 +274,7 @@ def plural_that_no_noun_has(r: Reading) -> Found:
             ):
                 continue
         following = r.after(i)
-        if (
-            word.endswith("ys")
-            and is_noun(following)
-            and r.before(i) in ("the", "a", "my")
-            and not r.after(i + 1)
-        ):
+        if word.endswith("ys") and r.before(i) in ("the", "a", "my") and _thing_closes(r, i + 1):
             continue  # the ponys saddle
         if (
             following
@@ -334,3 +329,10 @@ _SOUND_PLURAL = word_set(
     "foots tooths gooses mouses leafs knifes wolfs calfs halfs shelfs loafs wifes lifes thiefs "
     "mans womans oxes louses deers sheeps fishs elfs"
 )
+
+
+def _thing_closes(r: Reading, j: int) -> bool:
+    """Whether a thing, with a describing word before it at most, closes the text from word `j` on."""
+    if j < r.n - 1 and r.near(j) and r.tag[j][:2] in ("JJ", "CD"):
+        j += 1
+    return j < r.n and is_noun(r.lower[j]) and not r.after(j)

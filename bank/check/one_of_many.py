@@ -255,10 +255,61 @@ def this_many(r: Reading, i: int) -> Found:
     >>> show("This means that we are late.")
     []
     """
-    if (
-        not r.near(i)
-        or singular_of(r.lower[i + 1]) is None
-        or r.after(i + 1) not in ("are", "were")
-    ):
+    if not r.near(i) or singular_of(r.lower[i + 1]) is None or r.after(i + 1) not in _FOR_MANY:
         return None
     return at(r, i, "agreement", "More than one: “these”.", "these")
+
+
+_FOR_MANY = word_set("are were aren't weren't don't have haven't do")
+_YOUNG = word_set(
+    "baby kid child boy girl puppy kitten student parent adult lamb cub whale shark spider snake"
+)
+
+
+@on_words("all")
+def all_before_one(r: Reading, i: int) -> Found:
+    """Do all baby cry?
+
+    >>> show("Do all baby cry at night?")
+    ['plural: baby -> babies']
+    >>> show("Do all babies cry? We swam all day.")
+    []
+    """
+    one = r.after(i)
+    many = plural_of(one) if one in _YOUNG | _COUNTED else None
+    if many in (None, one) or is_noun(r.after(i + 1)) and not verb_forms(r.after(i + 1)):
+        return None
+    behind = r.after(i + 1)
+    if behind and not verb_forms(behind) and behind not in AUXILIARIES:
+        return None
+    return at(r, i + 1, "plural", f"More than one: “{many}”.", many)
+
+
+@on_words("these those")
+def one_thing_behind_those_are(r: Reading, i: int) -> Found:
+    """Are those your new shoe? Those are my sock.
+
+    >>> show("Are those your new shoe?")
+    ['plural: shoe -> shoes']
+    >>> show("Those are my family. These are my pants.")
+    []
+    """
+    j = i + 1
+    if j < r.n and r.lower[j] in ("are", "were") and r.near(i):
+        j += 1
+    elif r.before(i) not in ("are", "were"):
+        return None
+    if j >= r.n - 1 or r.lower[j] not in POSSESSIVES or not r.near(j - 1) or not r.near(j):
+        return None
+    j += 1
+    if r.tag[j][:2] == "JJ" and r.near(j) and j < r.n - 1:
+        j += 1
+    many = plural_of(r.lower[j])
+    if (
+        many in (None, r.lower[j])
+        or r.lower[j] not in _COUNTED
+        or r.after(j)
+        and is_noun(r.after(j))
+    ):
+        return None
+    return at(r, j, "plural", f"More than one: “{many}”.", many)

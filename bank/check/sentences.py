@@ -339,7 +339,9 @@ def _noun_seam(r: Reading, k: int, close: int) -> bool:
     if (
         before
         in FUNCTION
-        - word_set("me him her us them it there here out away home outside inside again too you")
+        - word_set(
+            "me him her us them it there here out away home outside inside again too you down up off"
+        )
         or before in _OPEN_FOR_CLAUSE
     ):
         return False

@@ -539,3 +539,108 @@ def new_thing_without_article(r: Reading, i: int) -> Found:
     return at(
         r, i, "article", f"“{said}” needs a small word like “a” before it.", f"a {said}", to=i + 1
     )
+
+
+@on_words("at")
+def at_behind_where(r: Reading, i: int) -> Found:
+    """Where is my hat at?
+
+    >>> show("Where is my yellow hat at?")
+    ['extra-word: at -> ']
+    >>> show("Where did you look at it? What did he point at?")
+    []
+    """
+    if (
+        r.after(i)
+        or r.gap[i].strip()[:1] != "?"
+        or r.lower[0] != "where"
+        or r.lower[1:2] not in (["is"], ["are"], ["was"], ["were"])
+    ):
+        return None
+    return _too_many(r, i)
+
+
+@on_words("going how")
+def to_before_a_plain_verb(r: Reading, i: int) -> Found:
+    """going start, know how make.
+
+    >>> show("When is the party going start? I know how make tea.")
+    ['missing-word: going start -> going to start', 'missing-word: how make -> how to make']
+    >>> show("We are going home. He knows how bees fly. How fast is it going now?")
+    []
+    """
+    after = r.after(i)
+    if "VB" not in verb_forms(after) or after in FUNCTION - {"be", "have", "do"}:
+        return None
+    if "ADV" in lemmas(after) or "ADJ" in lemmas(after) or after in ("home", "camping", "bowling"):
+        return None
+    if r.lower[i] == "how" and (
+        r.before(i) not in _LEARNS
+        or is_noun(after)
+        and not (r.after(i + 1) in DETERMINERS or is_noun(r.after(i + 1)))
+    ):
+        return None
+    if r.lower[i] == "going" and (
+        r.before(i) in ARTICLES or is_noun(after) and r.tag[i + 1] == "NNS"
+    ):
+        return None
+    return missing_behind(r, i, "to")
+
+
+_LEARNS = word_set(
+    "know knows knew learn learned learns show shows showed tell teach taught forgot explain remember me you us him them"
+)
+
+
+@on_words("been")
+def have_before_been(r: Reading, i: int) -> Found:
+    """I been waiting.
+
+    >>> show("I been waiting for my turn.")
+    ['missing-word: I been -> I have been']
+    >>> show("Where have you been? I have been ill.")
+    []
+    """
+    who = r.before(i)
+    if who not in SUBJECTS or not (
+        r.first[i - 1] or r.before(i - 1) in ("and", "but", "because", "when")
+    ):
+        return None
+    return missing_behind(r, i - 1, "has" if who in ("he", "she", "it") else "have")
+
+
+@on_words("him them us me her")
+def person_asked_about(r: Reading, i: int) -> Found:
+    """Why is her so sad? Did them bring a cake?
+
+    >>> show("Why is her so sad today?")
+    ['pronoun: her -> she']
+    >>> show("Did them bring a cake?")
+    ['pronoun: them -> they']
+    >>> show("Is her bag wet? Who is with them?")
+    []
+    """
+    helper, after = r.before(i), r.after(i)
+    opens = helper and (
+        r.first[i - 1]
+        or r.before(i - 1) in ("why", "where", "how", "when", "what")
+        and r.first[i - 2]
+    )
+    if not opens or not after:
+        return None
+    right = {"him": "he", "them": "they", "us": "we", "me": "I", "her": "she"}[r.lower[i]]
+    described = after in ("so", "very", "too", "still", "not", "always") and helper in BE
+    described = described and r.after(i + 2) in (
+        "",
+        "today",
+        "now",
+        "tonight",
+        "with",
+        "about",
+        "when",
+    )
+    does = helper in ("did", "does", "do", "can", "will") and r.lower[i] == "them"
+    does = does and "VB" in verb_forms(after) and singular_of(after) is None
+    if not described and not does:
+        return None
+    return at(r, i, "pronoun", f"Who it is about is “{right}”.", right)

@@ -101,7 +101,7 @@ def two_small_words_that_do_not_go_together(r: Reading) -> Found:
         a, b = r.lower[i - 1], r.lower[i]
         if (
             a in ARTICLES
-            and b in (ARTICLES | POSSESSIVES | {"this", "these", "those"})
+            and b in (ARTICLES | POSSESSIVES | {"this", "these", "those", "that"})
             and a != b
             or a in POSSESSIVES - {"her"}
             and b in ARTICLES | POSSESSIVES

@@ -65,9 +65,19 @@ def _no_verb(r: Reading, start: int, close: int) -> Finding | None:
     if r.lower[start] == "it" and r.after(start) == "your":
         return missing_behind(r, start, "is")
     phrase = noun_phrase(r, start)
-    if phrase is None:
+    if (
+        phrase is None
+        or r.lower[start].endswith(("one", "body"))
+        and "like" in r.lower[start:close]
+    ):
         return None
     last = phrase.last
+    if (
+        r.kind == "sentence"
+        and last > start
+        and r.lower[last] in ("spat", "spit", "bit", "cut", "hit")
+    ):
+        return None
     if r.gap[last] == ". " and r.lower[last] in ("mr", "mrs", "ms", "dr") and last + 2 < close:
         last += 1
     if r.lower[start] in ("mr", "mrs", "ms", "dr") and last == start:

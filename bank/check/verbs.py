@@ -248,6 +248,8 @@ def third_form_without_have(r: Reading, i: int) -> Found:
     if r.lower[j] in word_set("just already never always all both") and r.near(j):
         j += 1
     word = r.lower[j]
+    if word == "been":
+        return None
     forms = verb_forms(word)
     if word == "been":
         return at(
