@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from bank.check.engine import Found, on_text
+from bank.check.engine import Found, on_text, on_words
 from bank.check.finding import Finding
 from bank.check.grammar import (
     ARTICLES,
@@ -124,8 +124,8 @@ def words_in_the_wrong_order(r: Reading) -> Found:
 _COLORS = word_set("red blue green yellow purple black brown pink orange white gray")
 
 
-@on_text()
-def color_behind_its_thing(r: Reading) -> Found:
+@on_words(" ".join(_COLORS))
+def color_behind_its_thing(r: Reading, i: int) -> Found:
     """My mom drives a car blue to work.
 
     >>> show("My mom drives a car blue to work.")
@@ -133,19 +133,14 @@ def color_behind_its_thing(r: Reading) -> Found:
     >>> show("We painted a car blue at home. She has a dress red as a rose.")
     []
     """
-    found = []
-    for i in range(3, r.n - 1):
-        if r.lower[i] not in _COLORS or r.lower[i - 2] not in ("a", "an") or not r.near(i - 1):
-            continue
-        if (
-            not is_noun(r.lower[i - 1])
-            or r.lower[i - 1] in _COLORS
-            or r.lower[i - 3] in _MAKES | AUXILIARIES
-        ):
-            continue
-        if r.near(i) and r.lower[i + 1] in ("to", "in", "on", "at", "with", "for", "and"):
-            found.append(_swap(r, i - 1))
-    return found
+    if i < 3 or r.lower[i - 2] not in ("a", "an") or not r.near(i - 1) or not r.near(i):
+        return None
+    if not is_noun(r.lower[i - 1]) or r.lower[i - 1] in _COLORS:
+        return None
+    if r.lower[i - 3] in _MAKES | AUXILIARIES:
+        return None
+    tied = r.lower[i + 1] in ("to", "in", "on", "at", "with", "for", "and")
+    return _swap(r, i - 1) if tied else None
 
 
 def _describes_before_article(r: Reading, i: int) -> bool:

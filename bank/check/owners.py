@@ -117,7 +117,7 @@ def _owner(r: Reading, i: int) -> Finding | None:
         not is_noun(owned)
         or owned in ADVERBS
         or r.tag[thing][:1] not in ("N",)
-        and not (r.tag[thing] in ("VB", "VBZ", "VBP", "JJ", "VBD") and _verb_follows(r, thing))
+        and not (r.tag[thing] in ("VB", "VBZ", "VBP", "JJ", "VBD") and verb_follows(r, thing))
     ):
         return None
     if r.words[thing][0].isupper() and not named:
@@ -126,7 +126,7 @@ def _owner(r: Reading, i: int) -> Finding | None:
         return None
     if (
         "VB" in verb_forms(owned)
-        and not _verb_follows(r, thing)
+        and not verb_follows(r, thing)
         and not _ASKING.isdisjoint(r.lower[max(0, i - 4) : i])
     ):
         # "How do rescue dogs help?"
@@ -137,15 +137,15 @@ def _owner(r: Reading, i: int) -> Finding | None:
     if (
         verb_forms(owned)
         and not alone
-        and not _verb_follows(r, thing)
+        and not verb_follows(r, thing)
         and not _closed_by_end(r, i, thing)
     ):
         return None
-    if not strong and not _verb_follows(r, thing):
+    if not strong and not verb_follows(r, thing):
         return None
     if not strong and not (
         r.before(i) in word_set("the my his her our their your that this")
-        and _verb_follows(r, thing)
+        and verb_follows(r, thing)
     ):
         return None
     if r.first[i] and not named or r.before(i) in AUXILIARIES and r.first[i - 1]:
@@ -191,7 +191,7 @@ def _compound_behind(r: Reading, i: int, thing: int) -> bool:
     )
 
 
-def _verb_follows(r: Reading, thing: int) -> bool:
+def verb_follows(r: Reading, thing: int) -> bool:
     after = r.after(thing)
     if not after:
         return False
@@ -322,9 +322,9 @@ def owner_of_a_thing_of_the_owner(r: Reading, i: int) -> Found:
             "apostrophe-possessive",
             f"For who owns it write “{right}”.",
             right,
-            _verb_follows(r, j + 1),
+            verb_follows(r, j + 1),
         )
-    kin = owner in _PEOPLE and _verb_follows(r, j + 1) and not verb_forms(owned) & {"VBD", "VBZ"}
+    kin = owner in _PEOPLE and verb_follows(r, j + 1) and not verb_forms(owned) & {"VBD", "VBZ"}
     if owned not in _BELONGINGS and not kin or owner in _NO_PERSON:
         return None
     if pair(owner, owned) > 0 and owner not in _PEOPLE:
@@ -357,96 +357,3 @@ _PEOPLE = word_set(
     "mom mother dad father brother sister grandma grandpa grandmother grandfather aunt uncle "
     "cousin friend teacher neighbor"
 )
-
-
-@on_words("mr mrs ms dr")
-def owner_behind_a_title(r: Reading, i: int) -> Found:
-    """Mr. Lees ladder.
-
-    >>> show("We borrowed Mr. Lees ladder.")
-    ["apostrophe-possessive: Lees -> Lee's"]
-    >>> show("We gave Mr. Lees flowers. Mr. Jones plants trees.")
-    []
-    """
-    j = i + 1
-    if j + 1 >= r.n or r.gap[i] not in (" ", ". ") or not r.words[j][0].isupper() or not r.near(j):
-        return None
-    thing = r.lower[j + 1]
-    if r.lower[j][-1] != "s" or len(r.lower[j]) < 4 or r.words[j + 1][0].isupper():
-        return None
-    if not is_noun(thing) or r.tag[j + 1] not in ("NN", "NNS") or thing in FUNCTION:
-        return None
-    if (
-        i
-        and verb_forms(r.lower[i - 1])
-        and r.lower[i - 1] in _GIVES
-        or r.after(j + 1) in DETERMINERS
-    ):
-        return None
-    if verb_forms(thing) & {"VBZ", "VBD"} or r.first[i] and not _verb_follows(r, j + 1):
-        return None
-    right = r.words[j][:-1] + "'s"
-    return at(r, j, "apostrophe-possessive", f"For who owns it write “{right}”.", right, False)
-
-
-_GIVES = word_set(
-    "gave give gives brought bring made make showed show sent send told tell asked ask bought handed"
-)
-
-
-_OWN_ALONE = {"her's": "hers", "their's": "theirs", "our's": "ours", "your's": "yours"}
-
-
-@on_words(" ".join(_OWN_ALONE))
-def owning_word_with_apostrophe(r: Reading, i: int) -> Found:
-    """her's, their's.
-
-    >>> show("The red mittens are her's.")
-    ["apostrophe-possessive: her's -> hers"]
-    """
-    right = _OWN_ALONE[r.lower[i]]
-    return at(r, i, "apostrophe-possessive", f"This word has no apostrophe: “{right}”.", right)
-
-
-@on_words("two three four five six seven eight nine ten many several few these those both all")
-def owner_of_several(r: Reading, i: int) -> Found:
-    """The three pig's pen.
-
-    >>> show("We saw the three pig's pen.")
-    ["apostrophe-possessive: pig's -> pigs'"]
-    >>> show("Two of Sam's dogs bark. All of the dog's food is gone.")
-    []
-    """
-    if not r.near(i) or i + 2 >= r.n or not r.near(i + 1):
-        return None
-    word = r.lower[i + 1]
-    stem = word.removesuffix("'s")
-    if stem == word or r.words[i + 1][0].isupper() or plural_of(stem) != stem + "s":
-        return None
-    if not is_noun(r.lower[i + 2]) or not is_noun(stem) or r.lower[i + 2] in FUNCTION:
-        return None
-    right = stem + "s'"
-    return at(r, i + 1, "apostrophe-possessive", f"More than one owner: “{right}”.", right)
-
-
-@on_text()
-def one_person_with_s_and_apostrophe(r: Reading) -> Found:
-    """Joeys' cup: one person, so the apostrophe stands before the s.
-
-    >>> show("Can you find Joeys' blue cup?")
-    ["apostrophe-possessive: Joeys' -> Joey's"]
-    >>> show("James' cup is blue. The boys' cups are blue.")
-    []
-    """
-    found = []
-    for i, word in enumerate(r.lower[:-1]):
-        one = word[:-1]
-        if r.gap[i][:2] != "' " or word[-1:] != "s" or is_name(word) or not r.words[i][0].isupper():
-            continue
-        if is_name(one) and is_noun(r.lower[i + 1]) or is_name(one) and r.tag[i + 1][:2] == "JJ":
-            right = r.words[i][:-1] + "'s"
-            found.append(
-                Finding("apostrophe-possessive", r.starts[i], r.ends[i] + 1,
-                        f"For one owner write “{right}”.", right, True)
-            )  # fmt: skip
-    return found

@@ -24,14 +24,14 @@ from bank.check.reading import Reading
 from bank.check.speech import QUOTES
 from bank.check.spelling import is_word
 
-_OPEN_FOR_CLAUSE = word_set(
+OPEN_FOR_CLAUSE = word_set(
     "think thinks thought know knows knew say says said hope hopes hoped wish wishes wished guess "
     "guessed believe believes bet feel feels felt see saw sure glad happy sad sorry remember "
     "remembered heard hear told tell imagine mean means promise promised afraid show showed "
     "learned decided noticed dream dreamed let make made help helped watch watched forgot "
     "understand"
 )
-_NOT_RUN = "These are two sentences. End the first one."
+NOT_RUN = "These are two sentences. End the first one."
 
 
 @on_text()
@@ -60,7 +60,7 @@ def two_sentences_run_together(r: Reading) -> Found:
                     "run-on",
                     r.starts[k - 1],
                     r.ends[k],
-                    _NOT_RUN,
+                    NOT_RUN,
                     f"{r.words[k - 1]}. {word}",
                     _sure(r, start, k, close) or comma,
                 )
@@ -235,7 +235,7 @@ def _pronoun_seam(r: Reading, k: int, close: int) -> bool:
     before = r.lower[k - 1]
     word = r.lower[k]
     if (
-        before in _OPEN_FOR_CLAUSE
+        before in OPEN_FOR_CLAUSE
         or before in AUXILIARIES
         or before
         in FUNCTION
@@ -258,7 +258,7 @@ def _pronoun_seam(r: Reading, k: int, close: int) -> bool:
         return False
     if is_verb_tag(r.tag[k - 1]) and not verb_forms(before) & {"VBD", "VBN", "VBG", "VBZ", "VB"}:
         return False
-    if is_verb_tag(r.tag[k - 1]) and before in _OPEN_FOR_CLAUSE:
+    if is_verb_tag(r.tag[k - 1]) and before in OPEN_FOR_CLAUSE:
         return False
     if r.tag[k - 1][:2] == "JJ" and word in ("i", "he", "she", "we", "they"):
         return True
@@ -342,7 +342,7 @@ def _noun_seam(r: Reading, k: int, close: int) -> bool:
         - word_set(
             "me him her us them it there here out away home outside inside again too you down up off"
         )
-        or before in _OPEN_FOR_CLAUSE
+        or before in OPEN_FOR_CLAUSE
     ):
         return False
     v = clause_at(r, k, close)
@@ -374,46 +374,3 @@ def _sure(r: Reading, start: int, k: int, close: int) -> bool:
     if any(w in WH or w == "that" for w in r.lower[start:k]):
         return False
     return word in SUBJECTS or "'" in word or not is_verb_tag(r.tag[k - 1])
-
-
-@on_text()
-def question_behind_a_comma(r: Reading) -> Found:
-    """It is raining, can we go out? Where a statement or a question is whole, a new one starts.
-
-    >>> show("It is raining, can we still go outside?")
-    ['run-on: raining, can -> raining. Can']
-    >>> show("It is raining where is my umbrella?")
-    ['run-on: raining where -> raining. Where']
-    >>> show("If it rains, can we go? You can swim, can you? Do you know where it is?")
-    []
-    """
-    found = []
-    for start, close in r.sentences:
-        if not r.gap[close - 1].lstrip("\"”'").startswith("?") or any(c in r.text for c in QUOTES):
-            continue
-        k = _new_question(r, start, close)
-        if k is not None:
-            text = f"{r.words[k - 1]}. {r.words[k][0].upper()}{r.words[k][1:]}"
-            found.append(Finding("run-on", r.starts[k - 1], r.ends[k], _NOT_RUN, text, True))
-    return found
-
-
-def _new_question(r: Reading, start: int, close: int) -> int | None:
-    """The word at which a second question starts, the first part being whole."""
-    first = r.lower[start]
-    if first in SUBORDINATE - WH or first in ("if", "yes", "no", "so", "please", "in", "on", "at"):
-        return None
-    whole = clause_at(r, start, close) is not None or first in AUXILIARIES
-    for k in range(start + 3, close - 2):
-        asks = r.lower[k] in AUXILIARIES and r.lower[k + 1] in SUBJECTS and k + 2 < close
-        if r.gap[k - 1] == ", " and asks and whole and verb_forms(r.lower[k + 2]):
-            return k
-        wh = r.lower[k] in WH - {"which", "who", "that"} and r.lower[k + 1] in AUXILIARIES
-        if wh and r.gap[k - 1] == " " and whole and first not in AUXILIARIES:
-            opens = r.lower[k - 1] in FUNCTION or r.lower[k - 1] in _OPEN_FOR_CLAUSE
-            return None if opens or k + 2 >= close else k
-        bare = asks and r.gap[k - 1] == " " and r.lower[k] not in ("have", "had") and k > start + 2
-        turned = first in AUXILIARIES or first in WH and r.lower[start + 1] in AUXILIARIES
-        if bare and turned and r.lower[k - 1] not in FUNCTION:
-            return k
-    return None

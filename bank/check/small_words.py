@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from bank.check.articles import CONCRETE
-from bank.check.engine import Found, at, on_text, on_words
+from bank.check.engine import Found, at, on_words
 from bank.check.grammar import (
     ARTICLES,
     AUXILIARIES,
@@ -15,7 +14,6 @@ from bank.check.grammar import (
     PREPOSITIONS,
     SUBJECTS,
     is_noun,
-    plural_of,
     singular_of,
     verb_forms,
 )
@@ -27,6 +25,7 @@ _GO = word_set(
     "go goes going went gone come comes came coming walk walked walks ran run runs drove drive "
     "drives ride rode got get gets flew return returned hurry hurried"
 )
+
 _NO_TO = word_set(
     "home here there upstairs downstairs outside inside downtown abroad indoors outdoors"
 )
@@ -53,8 +52,11 @@ def to_before_a_place_that_takes_none(r: Reading, i: int) -> Found:
 _NO_ABOUT = word_set(
     "discuss discusses discussed discussing mention mentions mentioned describe describes described"
 )
+
 _NO_BACK = word_set("return returned returns returning")
+
 _NO_AGAIN = word_set("repeat repeated repeats")
+
 _NO_TO_SOMEONE = word_set(
     "ask asked asks visit visited visits tell told tells call called calls help helped"
 )
@@ -151,10 +153,12 @@ _MEASURES = word_set(
     "cup cups glass glasses bowl bowls piece pieces slice slices pair pairs bottle bottles bunch "
     "lot lots loaf loaves jar jars pile piles plenty gallon pound pounds spoonful"
 )
+
 _STUFF = word_set(
     "milk water juice tea cocoa soup cereal rice paper bread cake pizza pie cheese fruit sand "
     "sugar flour salt honey jam butter popcorn toast meat fun time homework work snow rain"
 )
+
 _NO_MEASURE = word_set("lot lots plenty bunch pair pairs piece pieces slice slices loaf loaves")
 
 
@@ -177,6 +181,7 @@ def of_behind_a_measure(r: Reading, i: int) -> Found:
 
 
 _PARTS = word_set("top bottom end side back front middle corner edge")
+
 _PART_WORD = {"middle": "in", "corner": "in", "front": "at", "side": "on", "edge": "on"}
 
 
@@ -197,120 +202,6 @@ def word_before_a_part_is_missing(r: Reading, i: int) -> Found:
     if not giving.isdisjoint(r.lower[max(0, i - 4) : i]):
         return None
     return missing_behind(r, i - 1, _PART_WORD.get(r.lower[i + 1], "at"))
-
-
-_LOOKS = word_set("new old big small little red blue green yellow nice good tall tiny huge")
-_PLAIN_WORDS = word_set("at in on with from to into for under behind near")
-
-
-@on_text()
-def described_thing_without_article(r: Reading) -> Found:
-    """at new school, in big house: one thing behind a small word and a describing word.
-
-    >>> show("I was shy at new school.")
-    ['article: new school -> a new school']
-    >>> show("We paint with red paint. He is at good old school. She reads to old friends.")
-    []
-    """
-    found = []
-    for i in range(1, r.n - 1):
-        if r.lower[i] not in _LOOKS or r.before(i) not in _PLAIN_WORDS or not r.near(i):
-            continue
-        thing = r.lower[i + 1]
-        counted = plural_of(thing) not in (None, thing) and thing in _COUNTED
-        if not counted or r.tag[i + 1] not in ("NN",) or is_noun(r.after(i + 1)):
-            continue
-        said = r.text[r.starts[i] : r.ends[i + 1]]
-        article = "an" if said[0] in "aeiou" else "a"
-        found.append(
-            at(r, i, "article", f"“{said}” needs a small word like “{article}” before it.",
-               f"{article} {said}", to=i + 1)
-        )  # fmt: skip
-    return found
-
-
-_COUNTED = word_set(
-    """school house room car bus truck book table chair desk bed bag box park store farm dog cat
-    horse boat bike hat coat shirt dress teacher friend neighbor barn tree hill pond town city
-    garden yard pencil pen brush bowl cup plate spoon basket bucket wagon sled door window"""
-)
-_RIDES = word_set("drive drives drove driving")
-_WHEELS = word_set("bus car truck train van tractor taxi boat plane")
-
-
-@on_words(" ".join(_RIDES))
-def ride_without_article(r: Reading, i: int) -> Found:
-    """My mom drives bus.
-
-    >>> show("My mom drives bus in the city.")
-    ['article: bus -> a bus']
-    >>> show("She drives bus 9 to school. He drives truck parts to the shop.")
-    []
-    """
-    thing = r.after(i)
-    behind = r.after(i + 1) if thing else ""
-    if thing not in _WHEELS or behind and (behind.isdigit() or is_noun(behind)):
-        return None
-    return at(
-        r, i + 1, "article", f"“{thing}” needs a small word like “a” before it.", f"a {thing}"
-    )
-
-
-_ON = word_set(
-    "ferry bus train plane boat roof table chair floor swing slide wall shelf playground farm porch "
-    "sidewalk stage ladder desk bench couch rug"
-)
-_IN = word_set(
-    "box park kitchen barn garden car tree yard pond forest store closet bag backpack lunchbox desk "
-    "truck tent cave nest bucket basket drawer garage playground hallway window"
-)
-
-
-@on_words("on in")
-def place_without_article(r: Reading, i: int) -> Found:
-    """a ride on ferry, toys in box.
-
-    >>> show("We put the toys in box.")
-    ['article: box -> the box']
-    >>> show("It is in box form. Play it on stage left.")
-    []
-    """
-    thing = r.after(i)
-    if thing not in (_ON if r.lower[i] == "on" else _IN) or r.tag[i + 1] != "NN":
-        return None
-    behind = r.after(i + 1)
-    if behind and (is_noun(behind) or behind.isdigit()) or r.words[i + 1][0].isupper():
-        return None
-    if thing in ("stage", "floor") and behind or r.gap[i + 1][:1] == "-":
-        return None
-    return at(
-        r, i + 1, "article", f"“{thing}” needs a small word like “the” before it.", f"the {thing}"
-    )
-
-
-@on_words("is was isn't wasn't")
-def thing_that_there_is(r: Reading, i: int) -> Found:
-    """Is there playground near? There was fox in the yard.
-
-    >>> show("Is there playground near your home?")
-    ['article: playground -> a playground']
-    >>> show("Is there milk? There is time. There was snow on the hill.")
-    []
-    """
-    j = i + 1 if r.before(i) == "there" else i + 2 if r.first[i] and r.after(i) == "there" else 0
-    if not j or j >= r.n or not r.near(j - 1) or r.tag[j] != "NN":
-        return None
-    thing, behind = r.lower[j], r.after(j)
-    if thing not in _COUNTED | CONCRETE | {"playground"} or behind and is_noun(behind):
-        return None
-    article = "an" if thing[0] in "aeiou" else "a"
-    return at(
-        r,
-        j,
-        "article",
-        f"“{thing}” needs a small word like “{article}” before it.",
-        f"{article} {thing}",
-    )
 
 
 _WAITED_FOR = word_set(
@@ -364,7 +255,6 @@ _WHEN = word_set(
     "day time way reason fact news idea feeling place moment year night week morning hope chance"
 )
 
-
 _PLAYED = {"playground": "on", "park": "in", "beach": "on", "yard": "in", "sandbox": "in", "swings": "on",
            "slide": "on", "snow": "in", "sand": "in", "gym": "in", "backyard": "in"}  # fmt: skip
 
@@ -380,112 +270,6 @@ def where_it_is_played(r: Reading, i: int) -> Found:
     """
     place = r.after(i + 1) if r.after(i) == "the" else ""
     return missing_behind(r, i, _PLAYED[place]) if place in _PLAYED else None
-
-
-_TO_PLACES = word_set(
-    "beach park store zoo library lake pool museum playground movies doctor dentist fair mall office "
-    "gym cafeteria river pond bathroom barn bakery airport hospital circus"
-)
-
-
-@on_words("to at from")
-def known_place_without_the(r: Reading, i: int) -> Found:
-    """to beach, at zoo.
-
-    >>> show("We took our buckets to beach with Grandma.")
-    ['article: beach -> the beach']
-    >>> show("We went to beach parties. She likes to park here.")
-    []
-    """
-    place = r.after(i)
-    if place not in _TO_PLACES:
-        return None
-    verb = r.tag[i + 1] != "NN" and (
-        place in ("park", "pool", "store", "mall") or r.tag[i - 1][:1] != "N"
-    )
-    if verb or r.words[i + 1][0].isupper():
-        return None
-    behind = r.after(i + 1)
-    if behind and is_noun(behind) or r.gap[i + 1][:1] == "-":
-        return None
-    return at(r, i + 1, "article", f"“{place}” needs “the” before it.", f"the {place}")
-
-
-_AT = {"yell": "at", "shout": "at", "laugh": "at", "smile": "at", "wave": "at", "stare": "at", "point": "at",
-       "speak": "to", "talk": "to", "listen": "to", "wait": "for", "look": "at", "depend": "on"}  # fmt: skip
-
-
-@on_words(
-    " ".join(w + e for w in _AT for e in ("", "s", "ed", "ing")),
-    "waves waved waving smiled smiling stared staring spoke",
-)
-def small_word_before_a_person(r: Reading, i: int) -> Found:
-    """yells you, waved me, listen him.
-
-    >>> show("How do you feel when someone yells you?")
-    ['missing-word: yells you -> yells at you']
-    >>> show("He waved us through the gate. We look.")
-    []
-    """
-    if r.after(i) not in OBJECTS | {"you"} or r.after(i) == "her" and is_noun(r.after(i + 1)):
-        return None
-    behind = r.after(i + 1)
-    if behind and behind not in word_set("and when because if today again every in at on after"):
-        return None
-    if not verb_forms(r.lower[i]) or r.before(i) in ARTICLES | POSSESSIVES:
-        return None
-    stem = next((w for w in _AT if r.lower[i].startswith(w[:4])), None)
-    return missing_behind(r, i, _AT[stem]) if stem else None
-
-
-@on_words("help helps helped helping")
-def with_behind_who_is_helped(r: Reading, i: int) -> Found:
-    """The aide helped Marcus his zipper.
-
-    >>> show("The aide helped Marcus his zipper.")
-    ['missing-word: Marcus his -> Marcus with his']
-    >>> show("She helped Marcus zip his coat. He helped my mom.")
-    []
-    """
-    who = r.after(i)
-    if (
-        not who
-        or not r.near(i + 1)
-        or r.lower[i + 2] not in POSSESSIVES - {"her"}
-        or who in POSSESSIVES
-    ):
-        return None
-    named = r.words[i + 1][0].isupper() or who in OBJECTS
-    closes = i + 3 < r.n and not r.after(i + 3)
-    return missing_behind(r, i + 1, "with") if named and closes else None
-
-
-_GOOD = word_set(
-    "good bad great afraid proud scared happy sad tired sorry ready hungry thankful glad"
-)
-
-
-@on_words("i we they he she you")
-def person_who_is_something(r: Reading, i: int) -> Found:
-    """Something I good at: the verb is missing in a topic, too.
-
-    >>> show("Something I good at", "topic")
-    ['missing-word: I good -> I am good']
-    >>> show("What makes you happy", "topic")
-    []
-    """
-    if (
-        r.kind != "topic"
-        or r.after(i) not in _GOOD
-        or r.lower[i] == "you"
-        and verb_forms(r.before(i))
-    ):
-        return None
-    behind = r.after(i + 1)
-    if behind and behind not in PREPOSITIONS | {"when", "to", "because"}:
-        return None
-    verb = {"i": "am", "he": "is", "she": "is"}.get(r.lower[i], "are")
-    return missing_behind(r, i, verb)
 
 
 @on_words("a an")
@@ -510,35 +294,6 @@ def article_before_how_one_is(r: Reading, i: int) -> Found:
     if not describes or behind and behind not in PREPOSITIONS | {"and", "when", "because", "today"}:
         return None
     return _too_many(r, i)
-
-
-_BUYS = word_set(
-    "got get gets have has had bought buy saw see want wants found need needs built made drew"
-)
-
-
-@on_words("new big small little")
-def new_thing_without_article(r: Reading, i: int) -> Found:
-    """A time I got new pet.
-
-    >>> show("A time I got new pet", "topic")
-    ['article: new pet -> a new pet']
-    >>> show("We got new paint. I have little time.")
-    []
-    """
-    thing = r.after(i)
-    if (
-        r.before(i) not in _BUYS
-        or thing not in _COUNTED | CONCRETE | {"pet"}
-        or r.tag[i + 1] != "NN"
-    ):
-        return None
-    if r.after(i + 1) and is_noun(r.after(i + 1)):
-        return None
-    said = f"{r.words[i]} {r.words[i + 1]}"
-    return at(
-        r, i, "article", f"“{said}” needs a small word like “a” before it.", f"a {said}", to=i + 1
-    )
 
 
 @on_words("at")
@@ -590,57 +345,3 @@ def to_before_a_plain_verb(r: Reading, i: int) -> Found:
 _LEARNS = word_set(
     "know knows knew learn learned learns show shows showed tell teach taught forgot explain remember me you us him them"
 )
-
-
-@on_words("been")
-def have_before_been(r: Reading, i: int) -> Found:
-    """I been waiting.
-
-    >>> show("I been waiting for my turn.")
-    ['missing-word: I been -> I have been']
-    >>> show("Where have you been? I have been ill.")
-    []
-    """
-    who = r.before(i)
-    if who not in SUBJECTS or not (
-        r.first[i - 1] or r.before(i - 1) in ("and", "but", "because", "when")
-    ):
-        return None
-    return missing_behind(r, i - 1, "has" if who in ("he", "she", "it") else "have")
-
-
-@on_words("him them us me her")
-def person_asked_about(r: Reading, i: int) -> Found:
-    """Why is her so sad? Did them bring a cake?
-
-    >>> show("Why is her so sad today?")
-    ['pronoun: her -> she']
-    >>> show("Did them bring a cake?")
-    ['pronoun: them -> they']
-    >>> show("Is her bag wet? Who is with them?")
-    []
-    """
-    helper, after = r.before(i), r.after(i)
-    opens = helper and (
-        r.first[i - 1]
-        or r.before(i - 1) in ("why", "where", "how", "when", "what")
-        and r.first[i - 2]
-    )
-    if not opens or not after:
-        return None
-    right = {"him": "he", "them": "they", "us": "we", "me": "I", "her": "she"}[r.lower[i]]
-    described = after in ("so", "very", "too", "still", "not", "always") and helper in BE
-    described = described and r.after(i + 2) in (
-        "",
-        "today",
-        "now",
-        "tonight",
-        "with",
-        "about",
-        "when",
-    )
-    does = helper in ("did", "does", "do", "can", "will") and r.lower[i] == "them"
-    does = does and "VB" in verb_forms(after) and singular_of(after) is None
-    if not described and not does:
-        return None
-    return at(r, i, "pronoun", f"Who it is about is “{right}”.", right)

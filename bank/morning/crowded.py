@@ -130,7 +130,8 @@ def _slots(
             for job in together:
                 facts = rota.facts(job, step)
                 if facts is not None:
-                    days = frozenset(day for day in step.days if job.is_on(day))
+                    # The first days of a long turn may have been given out: only the rest binds.
+                    days = frozenset(day for day in step.days if rota.is_free(job, day))
                     slots.append(Slot(job, step.first, days, facts))
     return slots, tallies
 

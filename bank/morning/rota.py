@@ -245,7 +245,7 @@ class Rota:
         return self._known[key]
 
     def _find_facts(self, job: Job, step: Step) -> Facts | None:
-        days = [day for day in step.days if self._is_free(job, day)]
+        days = [day for day in step.days if self.is_free(job, day)]
         if not days:
             return None
         in_class = self.record.settings.who_can(job, days[0])
@@ -291,7 +291,8 @@ class Rota:
         facts = self.facts(job, step)
         return facts is not None and facts.is_a_turn
 
-    def _is_free(self, job: Job, day: date) -> bool:
+    def is_free(self, job: Job, day: date) -> bool:
+        """Whether `job` is on `day` and has a place that nobody holds yet."""
         return job.is_on(day) and len(self.record.assigned(day, job.code)) < job.places
 
     def _given(

@@ -60,6 +60,12 @@ def test_prompts_of_several_voices_are_checked_as_well(aside: int) -> None:
     assert share_certain(rows("voices_correct_prompts.tsv")[aside::2]) <= 0.03
 
 
+def test_prompts_of_strangers_are_checked_as_well() -> None:
+    """Read after each of its four parts was first measured (the share found then: see the next)."""
+    assert share_found(rows("strangers_faulty_prompts.tsv")) >= 0.95
+    assert share_certain(rows("strangers_correct_prompts.tsv")) <= 0.01
+
+
 def test_few_correct_prompts_have_anything_to_look_at() -> None:
     correct = rows("correct_prompts.tsv") + rows("later_correct_prompts.tsv")
     found = check_many((text, kind) for kind, text in correct)

@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from bank.calendar import SchoolCalendar
 from bank.morning import crowded
 from bank.morning.crowded import Slot, most_even
-from bank.morning.jobs import DAILY, WEEKLY, Job, Member, TurnSettings
+from bank.morning.jobs import DAILY, TWO_WEEKS, WEEKLY, Job, Member, TurnSettings
 from bank.morning.rota import Facts
 from bank.morning.tally import Record, Tally, Turn
 from bank.morning.turns import plan_turns
@@ -108,3 +108,16 @@ def test_a_weekly_job_of_one_weekday_keeps_nobody_from_the_game_on_the_others():
     plan = plan_turns(class_, posted, SchoolCalendar(), [], MONDAY, DAYS[4])
     in_charge = [turn.learner for turn in plan.turns if turn.job == "game"]
     assert in_charge[:2] == ["K2", "K1"]
+
+
+def test_a_long_job_whose_first_days_are_given_out_binds_on_the_others_only():
+    # The mat of this week is K1's; who gets its last days next week can be in charge this week.
+    game = Job("game", "Game", DAILY, in_charge=True, during=("game",))
+    mat = Job("mat", "Mat", TWO_WEEKS, during=("game",))
+    monday = mat.turn_of(MONDAY + timedelta(days=7))
+    week = [monday + timedelta(days=n) for n in range(5)]
+    class_ = TurnSettings((Member("K1"), Member("K2"), Member("K3")), (game, mat))
+    record = Record(class_, [Turn(day, "mat", "K1") for day in week], ())
+    slots, _ = crowded._slots(record, [game, mat], week, SchoolCalendar())
+    held = frozenset(day for slot in slots if slot.job is mat for day in slot.days)
+    assert held and held.isdisjoint(week)
