@@ -240,6 +240,15 @@ def helper_before_its_subject(r: Reading, i: int) -> Found:
         return None
     if word in DO or word in ("don't", "doesn't"):
         verb = phrase.last + 1
+        if verb < r.n and r.lower[verb] in ("in", "on", "at", "from", "with") and r.near(verb):
+            behind = noun_phrase(r, verb + 1)
+            seen = r.tag[phrase.head] == ("NNS" if phrase.many else "NN")
+            if behind is None or not r.near(behind.last) or not seen:
+                return None
+            if phrase.many != (word in ("does", "doesn't")):
+                return None
+            subject = r.text[r.starts[phrase.first] : r.ends[phrase.last]]
+            return agreement_finding(r, i, subject, (FOR_MANY if phrase.many else FOR_ONE)[word])
         if verb >= r.n or not r.near(phrase.last) or not verb_forms(r.lower[verb]):
             return None
     if there and phrase.many and r.after(phrase.last) in ("and",):

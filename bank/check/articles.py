@@ -114,7 +114,8 @@ CONCRETE = word_set(
     shovel rake broom flower tree leaf rock shell stick nest teacher doctor nurse firefighter
     farmer baker pilot boy girl baby friend brother sister cousin uncle aunt picture letter card
     present gift birthday camera phone computer tablet clock watch_ ring key door window river lake
-    mountain hill pond island bridge story song poem"""
+    mountain hill pond island bridge story song poem microscope telescope ruler calculator helmet rope
+    map snowman fort ferry ranch tower castle nest magnet stapler"""
 )
 
 

@@ -76,6 +76,8 @@ def _unhelped(r: Reading, start: int, close: int) -> Finding | None:
             f"{r.lower[v]} {said}", phrase.sure,
         )  # fmt: skip
     forms = verb_forms(r.lower[v])
+    if forms == {"VBG"} and phrase.sure and r.lower[start] != "who":
+        return missing_behind(r, k - 1, "is" if one else "am" if r.lower[k] == "i" else "are")
     if r.lower[v] in AUXILIARIES - DO or not forms & {"VB", "VBZ", "VBD"} or "VBG" in forms:
         return None
     if r.lower[k] not in SUBJECTS and r.tag[v] not in ("VB", "VBP", "VBZ", "VBD"):

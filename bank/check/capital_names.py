@@ -288,6 +288,10 @@ def _extra_verdict(r: Reading, i: int) -> bool | None:
         return None
     if word in names.KNOWN or word in names._ALSO_WORDS and r.before(i) not in DETERMINERS:
         return None
+    if word == "rocky" and r.after(i) == "mountains":
+        return None
+    if r.gap[i][:2] in ("' ", "’ ") and i + 1 < r.n and r.words[i + 1][0].isupper():
+        return None  # Presidents' Day
     if r.gap[i] == ", " and i + 1 < r.n and r.lower[i + 1] in POSSESSIVES | {"the"}:
         return None  # Pickles, our guinea pig
     own = lemmas(word)
@@ -296,7 +300,7 @@ def _extra_verdict(r: Reading, i: int) -> bool | None:
         return None if neighbours else True
     if r.after(i).isdigit() or r.after(i) == "of" and i + 2 < r.n and r.words[i + 2][0].isupper():
         return None
-    if not own or _capital_beside(r, i) or zipf(word) < 3.2:
+    if not own or _capital_beside(r, i) or zipf(word) < (2.4 if singular_of(word) else 3.2):
         return None
     before = r.before(i)
     if word in _OFFICES:

@@ -46,7 +46,8 @@ def _listed(r: Reading, i: int) -> Finding | None:
     if alike and r.gap[b] == ", " and r.text.count(",") == 1 and r.text.rstrip()[-1:] != "?":
         return Finding("comma-list", r.starts[a], r.ends[b], "Put commas between the things in a list.",
                            f"{r.words[a]}, {r.words[b]},", True)  # fmt: skip
-    named = {r.lower[a], r.lower[b], r.lower[i + 1]} <= _SORTS[0]
+    three = {r.lower[a], r.lower[b], r.lower[i + 1]}
+    named = three <= _SORTS[0] or len(three) == 3 and any(three <= group for group in _SORTS[2:])
     if (
         r.lower[i] == "or"
         and not r.gap[b].startswith(",")
@@ -126,7 +127,7 @@ _SORTS = [word_set(group) for group in (
     "happy sad tired hungry kind funny smart brave strong sweet sour salty fluffy furry shiny "
     "bright dark old new clean dirty heavy light round square flat smooth rough sticky",
     "milk juice water bread butter cheese soup rice pizza cake pie salad fruit meat chicken fish "
-    "ham corn honey jam yogurt popcorn cereal toast pasta chocolate lemonade tea coffee flour "
+    "ham corn honey jam yogurt popcorn lemonade cereal toast pasta chocolate lemonade tea coffee flour "
     "sugar salt pepper",
     "math reading science art music writing spelling gym recess lunch history",
     "soccer baseball football basketball tennis hockey golf swimming running chess",

@@ -64,6 +64,8 @@ def to_for_too_or_two(r: Reading, i: int) -> Found:
             return wrong_word(r, i, "too", before in word_set("me it him her them us you"))
         return None
     j = i + 1
+    if before in POSSESSIVES - {"her"} | {"these", "those"} and not verb_forms(before):
+        return wrong_word(r, i, "two")
     if r.words[j][0].isupper() or is_name(r.after(j)):
         return None
     if (

@@ -46,6 +46,7 @@ had eat ate cooked grilled like for | stake | $ for and with dinner | steak
 eat ate have had want wants for like chocolate our | desert | $ after for and first with today is was | dessert
 in the across hot dry | dessert | $ sand is was sun has cactus | desert
 window door | pain | $ is was | pane
+the our | principle | announced spoke visits asked called says comes | principal
 the our | principle | came said is was of will has told walked visited talked | principal
 class he she we i they car bus team | past | the a my our us by | passed
 walked drove ran went flew rode walk drive go right | passed | the a my our us by | past
@@ -85,6 +86,9 @@ one five ten | scent sent | $ | cent
 the her his my our their | ant | and made baked lives gave drove visited took called lou | aunt
 an a the tiny little red | aunt | hill crawled crawls farm | ant
 how | grate | $ is it | great
+you we i they not is are was were be he she never | aloud | to in on inside outside | allowed
+a the | piece | treaty agreement talks sign symbol | peace
+knight cowboy boy girl rider king queen prince he she they who | road | his her a the my their across into through | rode
 a so very really is was | grate | $ day job time big friend and for | great
 very my | dairy | every | diary
 my her his old | genes | $ are were | jeans

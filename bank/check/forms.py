@@ -155,6 +155,8 @@ _NEVER_FIRST = word_set("i")
 
 def _could_be_two(r: Reading, i: int, a: str, b: str, whole: str) -> bool:
     after = r.after(i + 1)
+    if whole == "sunsets" and r.before(i) in ("the", "a", "our"):
+        return True  # after the sun sets
     if whole == "underwater":
         return not is_noun(after)  # to breathe under water, but an underwater cave
     if whole in word_set(

@@ -217,6 +217,9 @@ def noun_phrase(r: Reading, i: int) -> Phrase | None:
             end = inner.last
     if r.after(end) == "and" and r.near(end + 1):
         other = _one_phrase(r, end + 2)
+        if other is not None and r.lower[one.head + 1 : one.head + 2] == ["of"]:
+            # "the bouquet of roses and lilies": one or many
+            return Phrase(i, other.last, one.head, one.many, False)
         if other is not None:
             return Phrase(i, other.last, one.head, True, True)
     if r.after(end) == "or" and r.near(end + 1):

@@ -276,9 +276,8 @@ def _plainly_tells(r: Reading, start: int, close: int) -> bool:
 
 def _asks_about(r: Reading, start: int, close: int) -> bool:
     """`I asked Dad where the ball was?`: a statement that holds what was asked."""
-    if r.lower[start] not in ("i", "he", "she", "we", "they") or "," in "".join(
-        r.gap[start : close - 1]
-    ):
+    who = r.lower[start] in ("i", "he", "she", "we", "they") or r.tag[start] == "NNP"
+    if not who and r.lower[start] not in DETERMINERS or "," in "".join(r.gap[start : close - 1]):
         return False
     asked = [k for k in range(start + 1, min(close, start + 4)) if r.lower[k] in _WONDERS]
     if not asked:

@@ -236,7 +236,7 @@ def person_behind_a_helper_and_a_pair(r: Reading) -> Found:
 
 _DONE = word_set("draw write read cook play swim paint sing build make")
 _LIKES = word_set("like likes liked love loves loved enjoy enjoys miss want")
-_WHO = {"him": "he", "me": "I", "us": "we", "them": "they"}
+_WHO = {"her": "she", "him": "he", "me": "I", "us": "we", "them": "they"}
 _WHOM = {"he": "him", "she": "her", "we": "us", "they": "them"}
 _SEES = word_set(
     "see help like know meet love miss find visit call ask tell follow watch hear thank want invite catch hug feed"
@@ -247,6 +247,8 @@ def _takes_a_thing(word: str, behind: str) -> bool:
     """Whether a word that may be a noun is a verb here, by what stands behind it."""
     if word == "time":
         return False
+    if word in ("go", "come") and behind in ("to", "with", "home", "in"):
+        return True
     return (
         behind in DETERMINERS | OBJECTS | {"with", "it"}
         or word in _DONE

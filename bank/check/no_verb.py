@@ -63,6 +63,10 @@ def person_without_a_verb(r: Reading, i: int) -> Found:
         return None
     if word.isdigit() or r.words[j][0].isupper() or word not in listed_words():
         return None
+    follows = r.after(j)
+    many = r.lower[i] in ("we", "they") and singular_of(word) is not None
+    if many and (follows in AUXILIARIES or verb_forms(follows)):
+        return None  # We students would like it.
     if r.lower[i] == "it" and not (r.first[i] or r.before(i) in _INSIDE - {"that"}):
         return None
     if only_a_state(r, j):

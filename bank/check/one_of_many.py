@@ -36,7 +36,8 @@ def one_of_them_with_the_verb_of_many(r: Reading, i: int) -> Found:
     """
     if r.after(i) != "of" or not r.near(i + 1):
         return None
-    opens = r.first[i] or r.before(i) in _BEFORE or r.before(i) == "every" and r.first[i - 1]
+    opens = r.first[i] or r.before(i) == "which" and r.first[i - 1]
+    opens = opens or r.before(i) in _BEFORE or r.before(i) == "every" and r.first[i - 1]
     if not opens or i > 0 and r.first[i] is False and r.before(i) == "":
         return None
     if r.lower[i + 2] in OBJECTS:
@@ -172,7 +173,11 @@ def this_many_in_a_topic(r: Reading) -> Found:
             and r.after(i + 1) not in AUXILIARIES
         ):
             continue
-        if r.after(i + 1) and not verb_forms(r.after(i + 1)):
+        if (
+            r.after(i + 1)
+            and not verb_forms(r.after(i + 1))
+            and r.after(i + 1) not in ("in", "on", "at", "of")
+        ):
             continue
         right = "these" if r.lower[i] == "this" else "those"
         return at(r, i, "agreement", f"More than one: “{right}”.", right)

@@ -156,7 +156,10 @@ def _second_subject(r: Reading, start: int, close: int) -> int | None:
             return None
         if before in PREPOSITIONS - _PARTICLES or before in AUXILIARIES | DETERMINERS:
             continue
-        if word in WH and k + 1 < close and r.lower[k + 1] in AUXILIARIES:
+        if word in WH and k + 1 < close and r.lower[k + 1] in AUXILIARIES | {"happens", "comes"}:
+            return k
+        turned = word in AUXILIARIES and k > start + 2 and k + 2 < close
+        if turned and r.lower[k + 1] in SUBJECTS and r.text.rstrip().endswith("?"):
             return k
         if word in WH:
             return None

@@ -174,7 +174,8 @@ def _before_its_article(r: Reading, i: int) -> bool:
         word in FUNCTION
         or verb_forms(word) & {"VB", "VBD", "VBG"}
         or not after
-        or word in word_set("yesterday today tonight tomorrow half quite such many")
+        or word
+        in word_set("yesterday today tonight tomorrow half quite such many neither either both all")
     ):
         return False
     if "ADV" in lemmas(word) or r.words[i].endswith("ly"):
@@ -193,7 +194,7 @@ _DESCRIBES = word_set(
 )
 _MAKES = word_set(
     "paint painted paints made make makes keep kept keeps turn turned get got color colored dye "
-    "dyed feel felt leave left find found like wash washed wipe wiped"
+    "dyed getting making keeping painting leaving turning feel felt leave left find found like wash washed wipe wiped"
 )
 
 

@@ -42,6 +42,7 @@ _OWNERS = word_set(
     family school principal driver pilot artist author singer chef baker firefighter officer captain
     classmate nephew niece son daughter wife husband lady gentleman sailor hunter scientist
     deer whale dolphin shark snake butterfly ladybug chick rooster kangaroo giraffe zebra penguin
+    character hero author narrator mayor explorer president detective captain inventor settler
     everyone everybody someone somebody nobody person tree car day year week month today yesterday
     tomorrow world city country state town store sun moon"""
 )
@@ -173,7 +174,8 @@ def _owner(r: Reading, i: int) -> Finding | None:
 
 _ASKING = DO | MODALS
 _KIN = word_set(
-    "mom mommy mother dad daddy father grandma grandpa grandmother grandfather nana papa teacher"
+    "mom mommy mother dad daddy father grandma grandpa grandmother grandfather nana papa teacher friend "
+    "aunt uncle cousin neighbor"
 )
 
 

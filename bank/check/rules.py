@@ -22,6 +22,7 @@ from bank.check import (  # noqa: F401  (importing a family registers its rules)
     extra,
     figurative,
     forms,
+    harder,
     left_out,
     marks,
     missing,

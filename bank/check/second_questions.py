@@ -53,6 +53,14 @@ def _new_question(r: Reading, start: int, close: int) -> int | None:
         if wh and r.gap[k - 1] == " " and whole and first not in AUXILIARIES:
             opens = r.lower[k - 1] in FUNCTION or r.lower[k - 1] in OPEN_FOR_CLAUSE
             return None if opens or k + 2 >= close else k
+        twice = first in WH and r.lower[start + 1] in AUXILIARIES and k > start + 3
+        if twice and r.lower[k] in WH - {"which", "who", "that"} and r.lower[k + 1] in AUXILIARIES:
+            known = (
+                r.lower[k - 1] in FUNCTION
+                or r.lower[k - 1] in OPEN_FOR_CLAUSE
+                or r.gap[k - 1] != " "
+            )
+            return None if known or r.lower[k + 2] not in SUBJECTS else k
         bare = asks and r.gap[k - 1] == " " and r.lower[k] not in ("have", "had") and k > start + 2
         turned = first in AUXILIARIES or first in WH and r.lower[start + 1] in AUXILIARIES
         if bare and turned and r.lower[k - 1] not in FUNCTION:

@@ -136,7 +136,12 @@ def _seam(r: Reading, start: int, close: int) -> int | None:
                 continue
             if _pronoun_seam(r, k, close):
                 return k
-        elif word in word_set("the my his our their there this") and _noun_seam(r, k, close):
+        elif (
+            word in word_set("the my his our their there this")
+            or word in ("her", "its")
+            and k + 2 < close
+            and r.lower[k + 2] in AUXILIARIES
+        ) and _noun_seam(r, k, close):
             return k
     return None
 
@@ -151,6 +156,8 @@ def _comma_splice(r: Reading, start: int, k: int, close: int) -> bool:
     if any(c in r.text for c in QUOTES) or r.text.rstrip().endswith("?"):
         return False
     before = r.lower[start:k]
+    if ";" in "".join(r.gap[start:k]) or r.lower[k] in ("whose", "which", "who", "where", "when"):
+        return False
     if r.tag[start] in ("VBN", "VBG", "JJ"):
         return False
     if not SPLICE_STOPS.isdisjoint(before[:2]) or any(

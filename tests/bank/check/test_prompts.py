@@ -61,7 +61,10 @@ def test_prompts_of_several_voices_are_checked_as_well(aside: int) -> None:
 
 
 def test_prompts_of_strangers_are_checked_as_well() -> None:
-    """Read after each of its four parts was first measured (the share found then: see the next)."""
+    """Six parts by writers who had not seen the code; each was first measured unread, and then read.
+
+    At first sight .79 to .92 of a part were found, of the hardest (longer sentences) .76.
+    """
     assert share_found(rows("strangers_faulty_prompts.tsv")) >= 0.95
     assert share_certain(rows("strangers_correct_prompts.tsv")) <= 0.01
 
