@@ -127,7 +127,7 @@ def thing_that_there_is(r: Reading, i: int) -> Found:
 
 _TO_PLACES = word_set(
     "beach park store zoo library lake pool museum playground movies doctor dentist fair mall office "
-    "gym cafeteria river pond bathroom barn bakery airport hospital circus"
+    "gym cafeteria river pond bathroom barn bakery airport circus"
 )
 
 

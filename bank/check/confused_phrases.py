@@ -61,7 +61,8 @@ its his her the dog's cat's long | tale | $ wagged is was when and | tail
 my your her his the their brush | hare | $ is was every and into | hair
 a in the our that this deep small little | creak | $ to and is was behind for near | creek
 the a | flour | smells bloomed grew pot garden petals | flower
-set raise make the | sale | $ boat | sail
+set raise | sale | $ boat | sail
+a the | sale | boat boats | sail
 for on garage | sail | $ at this today | sale
 i we you they he she | knead | a the my to your help some more | need
 with in a the | prays | $ | praise

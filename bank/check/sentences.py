@@ -138,7 +138,7 @@ def _seam(r: Reading, start: int, close: int) -> int | None:
                 return k
         elif (
             word in word_set("the my his our their there this")
-            or word in ("her", "its")
+            or word == "her"
             and k + 2 < close
             and r.lower[k + 2] in AUXILIARIES
         ) and _noun_seam(r, k, close):

@@ -236,6 +236,8 @@ def thing_named_twice(r: Reading, i: int) -> Found:
         "favorite"
     }:
         return None
+    if r.lower[i - 3 : i - 2] == ["such"]:
+        return None
     if r.lower[i - 1] in _WHEN or r.after(i) not in SUBJECTS - {"it"} or not r.near(i + 1):
         return None
     v = i + 2
