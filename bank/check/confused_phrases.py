@@ -58,7 +58,7 @@ door too | two | $ | too
 me you him her us them it | two | $ | too
 ate eat fairy told tell tells folk tall | tail | $ about to of by and | tale
 its his her the dog's cat's long | tale | $ wagged is was when and | tail
-my your her his the their brush | hare | $ is was every and into | hair
+my your her his their brush | hare | $ is was every and into | hair
 a in the our that this deep small little | creak | $ to and is was behind for near | creek
 the a | flour | smells bloomed grew pot garden petals | flower
 set raise | sale | $ boat | sail
