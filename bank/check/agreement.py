@@ -150,7 +150,7 @@ def many_with_verb_for_one(r: Reading, i: int) -> Found:
     if j is None:
         return None
     word = r.lower[j]
-    joined = r.before(i) == "and"
+    joined = r.before(i) == "and" and bool(r.before(i - 1))
     if (
         word == "am"
         and (subject != "i" or joined)
@@ -220,8 +220,15 @@ def helper_before_its_subject(r: Reading, i: int) -> Found:
     if r.lower[j] == "all":
         return None
     if r.lower[j] in SUBJECTS:
-        if there:
-            return None
+        if (
+            there
+            or r.lower[j] == "you"
+            and i
+            and r.before(i) == "what"
+            and r.tag[i] != "VBP"
+            and r.near(j)
+        ):
+            return None  # "What is you name?"
         return _inverted_pronoun(r, i, j)
     if r.lower[j] in word_set("who what that this these those") and not there:
         return _inverted_demonstrative(r, i, j)
@@ -251,6 +258,8 @@ def helper_before_its_subject(r: Reading, i: int) -> Found:
             return agreement_finding(r, i, subject, (FOR_MANY if phrase.many else FOR_ONE)[word])
         if verb >= r.n or not r.near(phrase.last) or not verb_forms(r.lower[verb]):
             return None
+    if "times" in r.lower and any(w.isdigit() for w in r.lower):
+        return None  # "What is 9 times 6?"
     if there and phrase.many and r.after(phrase.last) in ("and",):
         return None
     if there and r.lower[phrase.head] in _AMOUNTS:

@@ -10,12 +10,14 @@ from bank.check.finding import Finding
 from bank.check.grammar import (
     BE,
     DETERMINERS,
+    DO,
     FUNCTION,
     PREPOSITIONS,
     WH,
     is_noun,
     is_verb_tag,
     plural_of,
+    singular_of,
     verb_forms,
 )  # fmt: skip
 from bank.check.lexicon import PAIR_FLOOR, lemmas, pair, word_set, zipf
@@ -87,7 +89,7 @@ _BARE = word_set(
     land jail prison bus train car plane boat bike foot night noon midnight day morning music art
     math reading science history soccer football baseball basketball tennis hockey golf chess tag
     spring summer fall winter autumn snow rain water milk time kindergarten recess practice heaven
-    earth nature life space god fun love trouble danger fear joy peace ground top front back
+    earth nature life space god sunset sunrise fire smoke disaster fun love trouble danger fear joy peace ground top front back
     order line place fact case point example part question answer man woman mom dad grandma
     grandpa mother father grandmother grandfather everyone swim dance sign trade mail phone hand
     heart age rest sleep dawn dusk pizza chicken cake pie turkey fish lamb salad soup pasta popcorn
@@ -226,6 +228,14 @@ def thing_without_its_article(r: Reading) -> Found:
             continue
         if before in BE and j and is_verb_tag(r.tag[j - 1]):
             continue
+        if r.tag[j] in ("VBG", "VBN") and (
+            r.before(j) in DETERMINERS
+            or r.before(j).endswith("ly")
+            and r.before(j - 1) in DETERMINERS
+        ):
+            continue  # "the missing key", "a strongly held opinion"
+        if "VB" in verb_forms(word) and singular_of(before) and not DO.isdisjoint(r.lower[:j]):
+            continue  # "What do squirrels store?"
         if r.before(j) in DETERMINERS and is_noun(before):
             continue
         if (

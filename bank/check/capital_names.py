@@ -38,7 +38,8 @@ _PLACE_ENDS = word_set(
 )
 _ALWAYS_CAPITAL = word_set(
     "i english god internet earth sun moon mom dad grandma grandpa mommy daddy santa tv ok dvd "
-    "usa us pe bc ad am pm a o x t b c d e f g h north south east west bible koran"
+    "usa us pe bc ad am pm a o x t b c d e f g h north south east west northeast northwest "
+    "southeast southwest midwest bible koran"
 )
 _NAMED = word_set("named name's called")
 _MONTH_NEAR = word_set("in on of last next every this since until by early late during")
@@ -284,6 +285,9 @@ def _extra_verdict(r: Reading, i: int) -> bool | None:
         or names.is_name(word)
         or "'" in word
         or word.removesuffix("s") in names.DAYS
+        or word in ("day", "eve")
+        and r.words[i - 1][0].isupper()
+        and r.lower[i - 1].endswith(("'s", "s'"))
     ):
         return None
     if word in names.KNOWN or word in names._ALSO_WORDS and r.before(i) not in DETERMINERS:
@@ -294,6 +298,13 @@ def _extra_verdict(r: Reading, i: int) -> bool | None:
         return None  # Presidents' Day
     if r.gap[i] == ", " and i + 1 < r.n and r.lower[i + 1] in POSSESSIVES | {"the"}:
         return None  # Pickles, our guinea pig
+    if (
+        gap == ", "
+        and r.gap[i].startswith(",")
+        or r.before(i - 1) == "name"
+        and r.before(i) == "is"
+    ):
+        return None  # My cat, Pickles, hates water.
     own = lemmas(word)
     if word in FUNCTION or word in AUXILIARIES:
         neighbours = _capital_beside(r, i)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from bank.check import names
 from bank.check.engine import Found, on_text, on_words
 from bank.check.finding import Finding
@@ -23,6 +25,8 @@ def list_without_commas(r: Reading) -> Found:
 
     >>> show("I like apples pears and plums.")
     ['comma-list: apples pears -> apples, pears,']
+    >>> show("I would like a bun an egg, and some milk.")
+    ['comma-list: a bun an egg -> a bun, an egg']
     >>> show("I like apple pie and milk.")
     []
     """
@@ -31,8 +35,12 @@ def list_without_commas(r: Reading) -> Found:
         if r.lower[i] not in ("and", "or") or not r.near(i):
             continue
         finding = _listed(r, i)
-        if finding is not None:
-            found.append(finding)
+        if finding is None:
+            continue
+        if r.text[finding.end : finding.end + 1] == "," and finding.suggestion:
+            # "a sandwich an apple, and some juice" has its last comma.
+            finding = replace(finding, suggestion=finding.suggestion.removesuffix(","))
+        found.append(finding)
     return found
 
 
@@ -113,7 +121,7 @@ def _listed(r: Reading, i: int) -> Finding | None:
     things = r.words[start : b + 1]
     return Finding("comma-list", r.starts[start], r.ends[b] if r.gap[b] == " " else r.ends[b],
                    "Put commas between the things in a list.",
-                   ", ".join(things) + ("," if not r.gap[b].startswith(",") else ""), sure)  # fmt: skip
+                   ", ".join(things) + ",", sure)  # fmt: skip
 
 
 def _owner_like(r: Reading, a: int, b: int) -> bool:

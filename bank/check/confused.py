@@ -28,6 +28,8 @@ def of_for_have_or_off(r: Reading, i: int) -> Found:
     """
     before = r.before(i)
     if before in word_set("could should would might must may couldn't shouldn't wouldn't"):
+        if before == "must" and r.after(i) in ARTICLES | POSSESSIVES:
+            return None  # "for must of the winter": most is meant
         return wrong_word(r, i, "have")
     if before in word_set(
         """

@@ -93,7 +93,8 @@ def there_for_their(r: Reading, i: int) -> Found:
         and r.after(j)
     ):
         return wrong_word(r, i, "they're", r.first[i])
-    if not thing_at(r, j) or verb_forms(r.lower[j]) and is_verb_tag(r.tag[j]):
+    owner = r.lower[j].endswith("'s") and is_noun(r.lower[j][:-2]) and r.near(j)
+    if not owner and (not thing_at(r, j) or verb_forms(r.lower[j]) and is_verb_tag(r.tag[j])):
         return None
     before = r.before(i)
     if r.first[i]:

@@ -92,6 +92,15 @@ a the | piece | treaty agreement talks sign symbol | peace
 knight cowboy boy girl rider king queen prince he she they who | road | his her a the my their across into through | rode
 a so very really is was | grate | $ day job time big friend and for | great
 very my | dairy | every | diary
+^ only the these those about last first other | to | of | two
+back home over school remember show down up | were | i you we they he she it | where
+team class he she who they we school boys girls group side | one | by | won
+^ | right | with about a your the | write
+i we you they | right | with in letters poems stories notes songs | write
+teacher mom dad he she i we you they grandma grandpa aunt uncle | red | us me him her them the a my our about aloud to | read
+eat ate have had for after before make made cook cooked our my his her | diner | $ at with and we i tonight is every | dinner
+the a | night | wore rode fought knelt | knight
+the a red big old | bran | $ door roof is was with and | barn
 my her his old | genes | $ are were | jeans
 """
 _MARKS = ".!?,;:"

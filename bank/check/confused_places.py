@@ -26,7 +26,8 @@ _COMPARES = word_set(
 )
 
 
-def _comparative(r: Reading, i: int) -> bool:
+def compares(r: Reading, i: int) -> bool:
+    """Whether word `i` says more or less of something: taller, better, rather."""
     word = r.lower[i]
     return (
         word in _COMPARES
@@ -51,7 +52,7 @@ def then_for_than(r: Reading, i: int) -> Found:
     for k in range(i - 1, max(-1, i - 4), -1):
         if r.gap[k] != " " or r.lower[k] in ("and", "but", "so"):
             return None
-        if _comparative(r, k):
+        if compares(r, k):
             if k < i - 1 and (
                 r.lower[k] not in word_set("more less fewer rather other better bigger")
                 or is_verb_tag(r.tag[i - 1])
@@ -79,7 +80,7 @@ def than_for_then(r: Reading, i: int) -> Found:
         and "," in r.gap[i - 1]
     ):
         if (
-            any(_comparative(r, k) for k in range(max(0, i - 5), i))
+            any(compares(r, k) for k in range(max(0, i - 5), i))
             and before not in ("and", "but", "since")
             and not r.first[i]
         ):
@@ -87,7 +88,7 @@ def than_for_then(r: Reading, i: int) -> Found:
         return wrong_word(r, i, "then")
     if "ADJ" in lemmas(before) or "ADV" in lemmas(before):
         return None
-    if not any(_comparative(r, k) or r.lower[k] in ("different", "no", "as") for k in range(i)):
+    if not any(compares(r, k) or r.lower[k] in ("different", "no", "as") for k in range(i)):
         return wrong_word(r, i, "then", False)
     return None
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from bank.check.engine import Found, on_text
 from bank.check.finding import Finding
-from bank.check.grammar import SUBJECTS
+from bank.check.grammar import SUBJECTS, singular_of
 from bank.check.lexicon import word_set
 from bank.check.reading import Reading
 
@@ -28,6 +28,7 @@ def same_word_twice(r: Reading) -> Found:
             and r.gap[i - 1] == " "
             and (
                 lower[i] not in _MAY_DOUBLE
+                and not (lower[i] == "can" and bool(singular_of(r.after(i))))
                 or lower[i] == "that"
                 and r.after(i) in SUBJECTS
                 and r.tag[i - 2 : i - 1] == ["NN"]

@@ -151,6 +151,9 @@ def singular_of(word: str) -> str | None:
     >>> singular_of("mice"), singular_of("glass"), singular_of("dogs")
     ('mouse', None, 'dog')
     """
+    head, law, rest = word.partition("-in-law")
+    if law and not rest and singular_of(head):
+        return f"{singular_of(head)}-in-law"
     found = lemmas(word).get("NOUN", ())
     if not found or word in found or word in FUNCTION:
         return None
@@ -308,10 +311,24 @@ def _one_phrase(r: Reading, i: int) -> Phrase | None:
     if word in EITHER_NUMBER:
         sure = counted is not None
         many = bool(counted)
+    elif counted and word in _AMOUNTS:
+        sure = False  # "Ten dollars is too much", "Ten dollars were lost"
+    elif word in ONLY_MANY:
+        many = sure = counted is not False
     return Phrase(first, head, head, many, sure)
 
 
 EITHER_NUMBER = word_set(
     "sheep fish deer moose team family class group people police series species staff crew band "
-    "pants scissors crowd audience none data"
+    "crowd audience none data"
 )
+_AMOUNTS = word_set(
+    "dollars cents minutes hours seconds days weeks months years miles feet inches yards pounds ounces "
+    "degrees percent times points pages cups quarts gallons meters kilometers"
+)
+ONLY_MANY = word_set(
+    "pants jeans shorts trousers leggings tights overalls pajamas clothes glasses sunglasses goggles "
+    "headphones binoculars scissors pliers tweezers tongs thanks groceries belongings surroundings "
+    "suspenders swim-trunks trunks undies slacks khakis"
+)
+"""Things that are many even where there is one: her glasses are new."""

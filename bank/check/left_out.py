@@ -103,6 +103,8 @@ def small_word_behind_a_verb(r: Reading, i: int) -> Found:
         "JJ"
     ]:
         return None
+    if r.before(i) == "how" and word == "come" or r.before(i) in PREPOSITIONS and r.first[i - 1]:
+        return None  # "How come the moon", "Up went the balloon"
     inside = r.lower[i + 2 : i + 5]
     if not _STAYS_THING.isdisjoint(inside) or not _TIMES.isdisjoint(inside[:2]):
         return None

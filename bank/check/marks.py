@@ -53,6 +53,8 @@ def mark_that_does_not_fit(r: Reading) -> Found:
     ['end-mark: ? -> .']
     >>> show("What a big dog! How fast you ran! Where he went is a secret.")
     []
+    >>> show("Who ate the bun is still a mystery. What she said was kind.")
+    []
     """
     found = []
     for start, close in r.sentences:
@@ -101,7 +103,7 @@ def asks_something(r: Reading, start: int, close: int) -> bool:
         i += 1
         word = r.lower[i]
     if _opens_question(r, i, close):
-        return True
+        return not _told_by_a_clause(r, i, close)
     if (
         word
         in word_set(
@@ -206,6 +208,18 @@ def _clause_is_subject(r: Reading, i: int, close: int) -> bool:
             if r.tag[k] in ("VBZ", "VBD", "VBP", "MD") and r.dep[k] == "ROOT"
         )
         > 0
+    )
+
+
+def _told_by_a_clause(r: Reading, i: int, close: int) -> bool:
+    """`Who ate the muffin is a mystery.`: two verbs, the later one is or was, and a full stop."""
+    if r.lower[i] not in WH or r.lower[i + 1] in _ASKS or r.gap[close - 1].lstrip()[:1] != ".":
+        return False
+    finite = [k for k in range(i + 1, close) if r.tag[k] in ("VBZ", "VBD", "VBP", "MD")]
+    return (
+        len(finite) > 1
+        and r.lower[finite[-1]] in ("is", "was")
+        and r.lower[finite[-1] - 1] not in WH | SUBJECTS | {"that", "there"}
     )
 
 

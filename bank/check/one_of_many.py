@@ -10,6 +10,7 @@ from bank.check.grammar import (
     MODALS,
     OBJECTS,
     POSSESSIVES,
+    PREPOSITIONS,
     form,
     is_noun,
     noun_phrase,
@@ -195,6 +196,8 @@ def verb_behind_that_one(r: Reading, i: int) -> Found:
     """
     if not r.near(i) or r.before(i - 1) == "of" or r.tag[i - 1 : i] not in (["NN"], ["NNS"]):
         return None
+    if i > 3 and r.lower[i - 3] in PREPOSITIONS and r.tag[i - 4] == "NNS":
+        return None  # "words in this poem that rhyme"
     word, behind = r.lower[i + 1], r.after(i + 1)
     if not r.before(i) or word in FUNCTION - {"have"} or r.before(i - 1) in ("and", "or"):
         return None

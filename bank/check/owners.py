@@ -151,6 +151,8 @@ def _owner(r: Reading, i: int) -> Finding | None:
         return None
     if r.first[i] and not named or r.before(i) in AUXILIARIES and r.first[i - 1]:
         return None
+    if r.before(i - 1) == "of" and r.before(i - 2) in _HOW_MANY and "VB" in verb_forms(r.lower[j]):
+        return None  # "Both of my brothers play"
     many = r.before(i) in MANY or r.before(i) in ("all", "both", "most") or r.before(i).isdigit()
     if many or not named and one and singular_of(owned) is not None and False:
         right = word + "'"
@@ -173,6 +175,7 @@ def _owner(r: Reading, i: int) -> Finding | None:
 
 
 _ASKING = DO | MODALS
+_HOW_MANY = MANY | word_set("some all most none half one each")
 _KIN = word_set(
     "mom mommy mother dad daddy father grandma grandpa grandmother grandfather nana papa teacher friend "
     "aunt uncle cousin neighbor"

@@ -30,7 +30,12 @@ def owner_behind_a_title(r: Reading, i: int) -> Found:
     if j + 1 >= r.n or r.gap[i] not in (" ", ". ") or not r.words[j][0].isupper() or not r.near(j):
         return None
     thing = r.lower[j + 1]
-    if r.lower[j][-1] != "s" or len(r.lower[j]) < 4 or r.words[j + 1][0].isupper():
+    if (
+        r.lower[j][-1] != "s"
+        or "'" in r.lower[j]
+        or len(r.lower[j]) < 4
+        or r.words[j + 1][0].isupper()
+    ):
         return None
     if not is_noun(thing) or r.tag[j + 1] not in ("NN", "NNS") or thing in FUNCTION:
         return None

@@ -197,14 +197,14 @@ def _joined_first(r: Reading, i: int) -> Finding | None:
     if last >= r.n - 1 or not _clause_verb(r, last + 1):
         return None
     right = _SUBJECT[r.lower[i]]
-    other = r.text[r.starts[i + 2] : r.ends[last]]
+    pair = [right, r.text[r.starts[i + 2] : r.ends[last]]]
+    if last == i + 2 and r.lower[last] in _SUBJECT:
+        pair[1] = _SUBJECT[r.lower[last]]  # "Me and him went"
+    if right == "I":
+        pair.reverse()
+    text = " and ".join(pair)
     if r.first[i]:
-        other = other[0].upper() + other[1:]
-    text = (
-        f"{other} and {right}"
-        if right == "I"
-        else f"{right[0].upper() + right[1:] if r.first[i] else right} and {r.text[r.starts[i + 2] : r.ends[last]]}"
-    )
+        text = text[0].upper() + text[1:]
     return Finding("pronoun", r.starts[i], r.ends[last], f"Who does it is “{right}”.", text, True)
 
 

@@ -21,6 +21,7 @@ _WORD = re.compile(r"[^\W_]+(?:['’-][^\W_]+)*")
 _SHORT = word_set("mr mrs ms dr st mt jr sr prof gen rev capt sgt lt no vs etc dept ave rd")
 
 
+_UNITS = word_set("in ft yd mi oz lb lbs cm mm km kg pt qt gal min sec hr")
 _ATTRIBUTES: list[int | str] = ["IDX", "TAG", "DEP", "HEAD"]
 _WRAP, _HALF = 1 << 64, 1 << 63
 _names: dict[int, str] = {}
@@ -94,8 +95,15 @@ class Reading:
             if "!" in gap or "?" in gap or "\n" in gap:
                 first[i + 1] = not (gap[0] in "!?" and any(q in gap for q in "\"”'’"))
             elif "." in gap:
-                first[i + 1] = not self._is_short(i)
+                first[i + 1] = not self._is_short(i) and not self._is_within(i)
         return first
+
+    def _is_within(self, i: int) -> bool:
+        """Whether the dot behind word `i` stands inside a number or behind a short unit."""
+        written = self.words[i + 1]
+        if self.gap[i] == "." and not written[0].isupper():
+            return True  # 5.00
+        return self.lower[i] in _UNITS and not written[0].isupper() and self.words[i - 1].isdigit()
 
     def _is_short(self, i: int) -> bool:
         word = self.lower[i]

@@ -42,7 +42,19 @@ def question_behind_a_comma(r: Reading) -> Found:
 def _new_question(r: Reading, start: int, close: int) -> int | None:
     """The word at which a second question starts, the first part being whole."""
     first = r.lower[start]
-    if first in SUBORDINATE - WH or first in ("if", "yes", "no", "so", "please", "in", "on", "at"):
+    if first in SUBORDINATE - WH or first in (
+        "if",
+        "yes",
+        "no",
+        "so",
+        "please",
+        "in",
+        "on",
+        "at",
+        "had",
+        "were",
+        "should",
+    ):
         return None
     whole = clause_at(r, start, close) is not None or first in AUXILIARIES
     for k in range(start + 3, close - 2):

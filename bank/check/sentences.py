@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from bank.check.clauses import SPLICE_STOPS, SUBORDINATE, clause_at, clause_in, finite_at
+from bank.check.confused_places import compares
 from bank.check.engine import Found, on_text
 from bank.check.finding import Finding
 from bank.check.grammar import (
@@ -76,7 +77,11 @@ def _seam(r: Reading, start: int, close: int) -> int | None:
         or opener in SUBORDINATE | WH - {"who"}
         and opener not in ("so",)
         or opener in ("the",)
-        and r.after(start) in ("more", "less")
+        and (
+            r.after(start) in ("more", "less", "fewer")
+            or start + 1 < close
+            and compares(r, start + 1)
+        )
     ):
         subordinate_first = True
     else:
@@ -127,6 +132,7 @@ def _seam(r: Reading, start: int, close: int) -> int | None:
             and gap == " "
             and k + 2 < close
             and r.lower[k + 1] in SUBJECTS
+            and not (word == "then" and before != "later" and compares(r, k - 1))
             and before not in FUNCTION - word_set("me him her us them it there here home outside")
             and clause_at(r, k + 1, close) is not None
         ):
@@ -252,6 +258,8 @@ def _pronoun_seam(r: Reading, k: int, close: int) -> bool:
         )
     ):
         return False
+    if k > 1 and r.lower[k - 2] in ("every", "each", "any", "only"):
+        return False  # "every game it has played"
     if word in ("it", "you") and (is_verb_tag(r.tag[k - 1]) or before in PREPOSITIONS):
         return False
     if before in PREPOSITIONS and word in ("you", "it"):

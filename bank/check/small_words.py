@@ -44,7 +44,7 @@ def to_before_a_place_that_takes_none(r: Reading, i: int) -> Found:
     if place not in _NO_TO or r.before(i) not in _GO:
         return None
     behind = r.after(i + 1)
-    if behind and is_noun(behind) and behind not in FUNCTION:
+    if behind and is_noun(behind.removesuffix("'s")) and behind not in FUNCTION:
         return None
     return _too_many(r, i)
 

@@ -30,6 +30,8 @@ def subject_said_twice(r: Reading, i: int) -> Found:
     """
     if i < 1 or not r.near(i - 1) or not r.near(i):
         return None
+    if r.kind == "topic" and r.text.rstrip()[-1:].isalnum():
+        return None  # "The noise it made" names a thing
     start = _clause_start(r, i)
     phrase = noun_phrase(r, start)
     if (
@@ -41,6 +43,8 @@ def subject_said_twice(r: Reading, i: int) -> Found:
     ):
         return None
     word, after = r.lower[i], r.after(i)
+    if word in ("it", "they") and r.before(start) == "and":
+        return None  # "a mistake and the lesson it taught you"
     if phrase.many != (word == "they") and word != "they":
         return None
     if phrase.many is False and word == "they":

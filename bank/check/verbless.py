@@ -62,6 +62,8 @@ def _no_verb(r: Reading, start: int, close: int) -> Finding | None:
         return None
     if r.text.rstrip().endswith("?") or r.gap[close - 1].strip()[:1] != ".":
         return None
+    if r.after(start) == "right" and r.near(start + 1) and r.lower[start] in SUBJECTS:
+        return None  # "I right with my left hand": another word is wrong
     if r.lower[start] == "it" and r.after(start) == "your":
         return missing_behind(r, start, "is")
     phrase = noun_phrase(r, start)

@@ -58,6 +58,8 @@ def plain_form_after_do(r: Reading, i: int) -> Found:
     if (
         r.lower[j] in ANY_DO
         or r.lower[j] in WH
+        or r.lower[j] in ("is", "was")
+        and r.before(i) in MODALS | SUBJECTS  # "What I can do is sing."
         or r.lower[i] in ("do", "did", "does")
         and r.lower[j] in ("so", "it", "that")
         and not r.first[i]
@@ -117,7 +119,7 @@ def plain_form_after_can(r: Reading, i: int) -> Found:
     ):
         return None
     j = i + 1
-    asks = r.first[i] or r.before(i) in WH
+    asks = r.first[i] or r.before(i) in WH or bool(i > 1 and r.before(i - 1) in ("what", "which"))
     if asks and r.lower[i] != "let's":
         phrase = noun_phrase(r, j)
         if phrase is not None:
@@ -278,7 +280,7 @@ def form_after_be(r: Reading, i: int) -> Found:
     >>> show("The boy is kick the ball.")
     ['tense: kick -> kicking']
     """
-    if not r.near(i):
+    if not r.near(i) or r.before(i) in DO:
         return None
     j = i + 1
     if r.lower[j] in SUBJECTS and r.near(j) and (r.first[i] or r.before(i) in WH):

@@ -24,7 +24,7 @@ _CLASSROOM = word_set(
     unicorns dinosaurs superhero superheroes emoji emojis cooties booger boogers yuck ick splish splosh
     kaboom zoom whoosh tractors sleepover sleepovers fidget fidgets headphones earbuds tablet tablets
     lasagna quesadilla quesadillas burrito burritos taco tacos sushi dumpling dumplings hummus
-    guacamole quokka quokkas ocelots komodo orca orcas koi jicama pierogi pierogies naan pho djembe snuck
+    oxen guacamole quokka quokkas ocelots komodo orca orcas koi jicama pierogi pierogies naan pho djembe snuck
     piñata piñatas café jalapeño jalapeños
     pinata pinatas smores jumprope hopscotch foursquare kickball dodgeball tetherball"""
 )
