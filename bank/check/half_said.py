@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from bank.check.engine import Found, at, on_text, on_words
-from bank.check.finding import Finding
 from bank.check.grammar import (
     ARTICLES,
     AUXILIARIES,
@@ -273,6 +272,25 @@ def helper_left_out_behind_how_much(r: Reading, i: int) -> Found:
     return missing_behind(r, i + 1, "do" if phrase.many else "does")
 
 
+@on_words("how")
+def helper_left_out_behind_how_many(r: Reading, i: int) -> Found:
+    """How many legs a spider have?
+
+    >>> show("How many legs a spider have?")
+    ['missing-word: legs a -> legs does a']
+    >>> show("How many eggs a day does it lay? How many dogs are in the park?")
+    []
+    """
+    if r.after(i) != "many" or not r.first[i] or r.text.rstrip()[-1:] != "?" or r.n < 5:
+        return None
+    if not singular_of(r.after(i + 1)) or r.after(i + 2) not in ARTICLES | POSSESSIVES:
+        return None
+    phrase = noun_phrase(r, i + 3)
+    if phrase is None or "VB" not in verb_forms(r.after(phrase.last)) or phrase.last < r.n - 3:
+        return None
+    return missing_behind(r, i + 2, "do" if phrase.many else "does")
+
+
 @on_words("do")
 def one_thing_behind_do(r: Reading, i: int) -> Found:
     """How do plant grow?
@@ -314,87 +332,6 @@ def one_thing_behind_do(r: Reading, i: int) -> Found:
 
     many = plural_of(word)
     return at(r, j, "plural", "There are more than one of these here.", many) if many else None
-
-
-def swapped(r: Reading, i: int, certain: bool = True) -> Finding:
-    """Word `i` and the next one stand the wrong way round."""
-    one, two = r.words[i], r.words[i + 1]
-    return Finding("word-order", r.starts[i], r.ends[i + 1], "These words are in the wrong order.",
-                   f"{two} {one}", certain)  # fmt: skip
-
-
-_TELLS = word_set("describe explain about tell know knows show wonder wonders imagine decide")
-
-
-@on_words("what where how when why who")
-def question_order_in_what_is_told(r: Reading, i: int) -> Found:
-    """Describe what would you do.
-
-    >>> show("Describe what would you do if you could fly.")
-    ['word-order: would you -> you would']
-    >>> show("Tell me what you would do. Think about what is there. I know who it is.")
-    []
-    """
-    if r.before(i) not in _TELLS or r.text.rstrip()[-1:] == "?" or not r.near(i):
-        return None
-    if (
-        r.lower[i + 1] not in MODALS | word_set("is are was were did do does")
-        or r.after(i + 1) not in SUBJECTS
-    ):
-        return None
-    if r.lower[i + 1] in DO:
-        return at(r, i + 1, "extra-word", f"“{r.words[i + 1]}” is too many.", "")
-    if (
-        r.lower[i + 1] in ("is", "are", "was", "were")
-        and r.lower[i] in ("what", "who")
-        and r.after(i + 2) not in ("",)
-    ):
-        return None
-    return swapped(r, i + 1)
-
-
-@on_words("always never")
-def always_behind_its_verb(r: Reading, i: int) -> Found:
-    """rides always her bike.
-
-    >>> show("My sister rides always her bike to practice.")
-    ['word-order: rides always -> always rides']
-    >>> show("He is always the first. It was never my turn. They almost never see a bear.")
-    []
-    """
-    verb = r.before(i)
-    if (
-        not verb
-        or verb in AUXILIARIES
-        or r.tag[i - 1] not in ("VBZ", "VBD", "VBP")
-        or is_noun(verb)
-        and r.tag[i - 1] == "VBP"
-    ):
-        return None
-    if r.after(i) not in ARTICLES | POSSESSIVES | {"to", "in", "at"} or not verb_forms(verb) & {
-        "VBZ",
-        "VBD",
-    }:
-        return None
-    return swapped(r, i - 1)
-
-
-@on_words("whose")
-def whose_before_its_thing(r: Reading, i: int) -> Found:
-    """Whose is backpack this?
-
-    >>> show("Whose is backpack this?")
-    ['word-order: is backpack -> backpack is']
-    >>> show("Whose is this backpack? Whose are these?")
-    []
-    """
-    if (
-        r.after(i) not in ("is", "was")
-        or not is_noun(r.after(i + 1))
-        or r.after(i + 2) not in ("this", "that", "it")
-    ):
-        return None
-    return swapped(r, i + 1)
 
 
 @on_words("of")

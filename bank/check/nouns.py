@@ -147,6 +147,7 @@ def _needs_plural(r: Reading, i: int, j: int) -> Finding | None:
         or r.before(i) in ("a", "an", "the", "one")
         and r.lower[i] in MANY - {"few"}
         and after
+        and after != "of"
         and not (r.tag[j] == "NN" and r.tag[j + 1] in ("VBD", "VBZ", "VBP", "MD"))
     ):
         return None

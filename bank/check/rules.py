@@ -5,6 +5,7 @@ from __future__ import annotations
 from bank.check import (  # noqa: F401  (importing a family registers its rules)
     agreement,
     answers,
+    apostrophe_places,
     apostrophes,
     articles,
     asking,
@@ -26,12 +27,14 @@ from bank.check import (  # noqa: F401  (importing a family registers its rules)
     harder,
     left_out,
     marks,
+    meant_words,
     missing,
     mixed_up,
     near_names,
     negatives,
     no_verb,
     nouns,
+    of_two,
     one_of_many,
     openings,
     order,
@@ -42,6 +45,7 @@ from bank.check import (  # noqa: F401  (importing a family registers its rules)
     pronouns,
     second_questions,
     sentences,
+    short_forms,
     small_words,
     soundalikes,
     spaces,
@@ -55,6 +59,7 @@ from bank.check import (  # noqa: F401  (importing a family registers its rules)
     verbs,
     word_slips,
     wording,
+    wrong_order,
 )
 from bank.check.engine import RULES, run
 

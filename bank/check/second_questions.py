@@ -12,6 +12,7 @@ from bank.check.grammar import (
     WH,
     verb_forms,
 )  # fmt: skip
+from bank.check.lexicon import word_set
 from bank.check.reading import Reading
 from bank.check.sentences import NOT_RUN, OPEN_FOR_CLAUSE
 from bank.check.speech import QUOTES
@@ -37,6 +38,9 @@ def question_behind_a_comma(r: Reading) -> Found:
             text = f"{r.words[k - 1]}. {r.words[k][0].upper()}{r.words[k][1:]}"
             found.append(Finding("run-on", r.starts[k - 1], r.ends[k], NOT_RUN, text, True))
     return found
+
+
+_ASKED = word_set("wonder wonders ask asks asked say says said tell told think know guess whatever")
 
 
 def _new_question(r: Reading, start: int, close: int) -> int | None:
@@ -65,6 +69,15 @@ def _new_question(r: Reading, start: int, close: int) -> int | None:
         if wh and r.gap[k - 1] == " " and whole and first not in AUXILIARIES:
             opens = r.lower[k - 1] in FUNCTION or r.lower[k - 1] in OPEN_FOR_CLAUSE
             return None if opens or k + 2 >= close else k
+        spliced = (
+            r.gap[k - 1] == ", "
+            and whole
+            and r.lower[k] in ("what", "why", "where", "how")
+            and (r.lower[k + 1] in AUXILIARIES or r.lower[k + 1] == "happened")
+            and not _ASKED & {*r.lower[start:k]}
+        )
+        if spliced and "," not in "".join(r.gap[k : close - 1]):
+            return k
         twice = first in WH and r.lower[start + 1] in AUXILIARIES and k > start + 3
         if twice and r.lower[k] in WH - {"which", "who", "that"} and r.lower[k + 1] in AUXILIARIES:
             known = (

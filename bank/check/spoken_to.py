@@ -12,9 +12,7 @@ from bank.check.grammar import (
     POSSESSIVES,
     SUBJECTS,
     WH,
-    is_verb_tag,
     noun_phrase,
-    verb_forms,
 )
 from bank.check.lexicon import word_set
 from bank.check.names import PERSON_NAMES
@@ -171,7 +169,9 @@ def first_half_of_a_name_small(r: Reading, i: int) -> Found:
     return at(r, i, "capital-name", "A name has a capital letter.", right)
 
 
-@on_words("aunt uncle cousin teacher brother sister doctor coach")
+@on_words(
+    "aunt uncle cousin teacher brother sister doctor coach mom dad mother father grandma grandpa"
+)
 def kin_with_a_capital(r: Reading, i: int) -> Found:
     """My Aunt taught me.
 
@@ -192,6 +192,80 @@ def kin_with_a_capital(r: Reading, i: int) -> Found:
         "capital-extra", r.starts[i], r.ends[i],
         "A word that is not a name stays small inside a sentence.", r.lower[i], True,
     )  # fmt: skip
+
+
+_BESIDE = re.compile(
+    r"[,?!][\"”] (?:said|says|asked|asks|yelled|shouted|cried|whispered|replied|answered|warned|called) "
+    r"(?:(?:the|my|her|his|our) )?\w+( )[\"“][a-z]"
+)
+
+
+@on_text()
+def speech_that_goes_on_without_comma(r: Reading) -> Found:
+    """ "It is hot," warned Dad "so wait."
+
+    >>> show('"The soup is hot," warned Dad "so let it cool."')
+    ['quotation-marks:   -> , ']
+    >>> show('"The soup is hot," warned Dad, "so let it cool."')
+    []
+    """
+    return [
+        Finding("quotation-marks", m.start(1), m.end(1),
+                "A comma stands between the words that someone says and who says them.", ", ", True)
+        for m in _BESIDE.finditer(r.text)
+    ]  # fmt: skip
+
+
+_LAST_CALLED = re.compile(
+    r"(?<=\b(?:me|us|it|up) )((?:Mr|Mrs|Ms|Dr)\. [A-Z]\w+|(?:Aunt|Uncle|Coach|Miss) [A-Z]\w+)[.?!]$"
+)
+_THANKED = re.compile(
+    r"^Thank you for [\w ]+?( )((?:Aunt|Uncle|Coach|Miss) [A-Z]\w+|(?:Mr|Mrs|Ms|Dr)\. [A-Z]\w+)[.!]$"
+)
+
+
+@on_text()
+def someone_spoken_to_at_the_end(r: Reading) -> Found:
+    """Can you help me Mrs. Lowell?
+
+    >>> show("Can you help me Mrs. Lowell?")
+    ['comma-intro:   -> , ']
+    >>> show("Thank you for the mittens Aunt Rosa.")
+    ['comma-intro:   -> , ']
+    >>> show("Can you bring me Mr. Bear? Did you tell Mrs. Lowell? They call me Aunt Rosa.")
+    []
+    """
+    message = "A comma stands before the name of someone spoken to."
+    text = r.text.rstrip()
+    m = _LAST_CALLED.search(text)
+    if (
+        m
+        and r.lower[0] in word_set("can could will would please thank help")
+        and not _GIVING & {*r.lower}
+    ):
+        return Finding("comma-intro", m.start(1) - 1, m.start(1), message, ", ", True)
+    m = _THANKED.match(text)
+    return Finding("comma-intro", m.start(1), m.end(1), message, ", ", True) if m else None
+
+
+_GIVING = word_set("call calls called bring brings show give make read tell name names")
+
+
+@on_words("or and but")
+def second_question_without_comma(r: Reading, i: int) -> Found:
+    """Do you like to read alone or do you like company?
+
+    >>> show("Do you like to read alone or do you like to read with me?")
+    ['comma-join: alone -> alone,']
+    >>> show("Do you and can you? Do you sing or does she?")
+    []
+    """
+    if r.lower[0] not in AUXILIARIES or r.lower[1] not in SUBJECTS or not r.near(i - 1):
+        return None
+    if r.after(i) not in AUXILIARIES or r.after(i + 1) not in SUBJECTS or i < 4 or r.n - i < 5:
+        return None
+    return Finding("comma-join", r.starts[i - 1], r.ends[i - 1], "A comma stands between two whole parts.",
+                   f"{r.words[i - 1]},", True)  # fmt: skip
 
 
 _TOLD = word_set("tell describe write explain draw list name")
@@ -245,131 +319,3 @@ def question_behind_an_order(r: Reading) -> Found:
                 message = "These are two sentences."
                 return Finding("run-on", r.starts[k - 1], r.ends[k], message, text, True)
     return None
-
-
-@on_words("you i he she we they")
-def pair_with_the_verb_for_one(r: Reading, i: int) -> Found:
-    """a game that you and your friends plays.
-
-    >>> show("Write about a game that you and your friends plays at recess.")
-    ['agreement: plays -> play']
-    >>> show("I like what you and your dog play.")
-    []
-    """
-    if r.after(i) != "and" or r.before(i) not in (
-        "that",
-        "what",
-        "when",
-        "how",
-        "where",
-        "game",
-        "food",
-    ):
-        return None
-    if i + 2 >= r.n or r.lower[i + 2] not in POSSESSIVES:
-        return None
-    phrase = noun_phrase(r, i + 2)
-    if phrase is None or not r.near(phrase.last):
-        # The parse may take the verb for the last thing of the phrase.
-        return None
-    v = phrase.last + 1
-    last = phrase.last
-    if v < r.n and verb_forms(r.lower[v]) == {"VBZ"} and r.after(v):
-        return _one(r, v)
-    if (
-        last > i + 3
-        and "VBZ" in verb_forms(r.lower[last])
-        and r.after(last) in ("at", "in", "on", "with", "to", "after")
-    ):
-        return _one(r, last)
-    return None
-
-
-def _one(r: Reading, v: int) -> Found:
-    from bank.check.grammar import form
-
-    right = form(r.lower[v], "VB")
-    return at(r, v, "agreement", f"Two do this: “{right}”.", right) if right else None
-
-
-@on_words("nor")
-def nor_with_many(r: Reading, i: int) -> Found:
-    """Neither the coach nor the players was ready.
-
-    >>> show("Neither the coach nor the players was ready.")
-    ['agreement: was -> were']
-    >>> show("Neither the players nor the coach was ready.")
-    []
-    """
-    if "neither" not in r.lower[:i]:
-        return None
-    phrase = noun_phrase(r, i + 1)
-    if phrase is None or not phrase.many or not phrase.sure or not r.near(phrase.last):
-        return None
-    v = phrase.last + 1
-    right = {"was": "were", "is": "are", "has": "have"}.get(r.lower[v])
-    return at(r, v, "agreement", f"The nearer one counts: “{right}”.", right) if right else None
-
-
-@on_words("which")
-def most_of_two(r: Reading, i: int) -> Found:
-    """Which is heaviest, a feather or a stone?
-
-    >>> show("Which is heaviest, a feather or a stone?")
-    ['comparison: heaviest -> heavier']
-    >>> show("Which is the best, a cat, a dog, or a bird? Which is best?")
-    []
-    """
-    if r.after(i) not in ("is", "are") or not r.first[i] or r.lower.count("or") != 1:
-        return None
-    k = i + 2
-    if r.after(i + 1) == "the":
-        k += 1
-    if (
-        k >= r.n
-        or r.tag[k] not in ("JJS", "RBS")
-        or not r.lower[k].endswith("est")
-        or r.text.count(",") != 1
-    ):
-        return None
-    if r.gap[k] != ", ":
-        return None
-    right = r.lower[k][:-3] + "er"
-    return at(r, k, "comparison", f"Of two, one is “{right}”.", right)
-
-
-@on_words("worse better bigger")
-def more_of_all(r: Reading, i: int) -> Found:
-    """the worse trip you have ever taken.
-
-    >>> show("Write about the worse trip you have ever taken.")
-    ['comparison: worse -> worst']
-    >>> show("It got worse than ever. The better team won, as ever.")
-    []
-    """
-    if r.before(i) != "the" or "ever" not in r.lower[i:] or not r.near(i):
-        return None
-    if r.after(i + 1) not in SUBJECTS | {"that"} or is_verb_tag(r.tag[i + 1]):
-        return None
-    right = {"worse": "worst", "better": "best", "bigger": "biggest"}[r.lower[i]]
-    return at(r, i, "comparison", f"Of all, one is the “{right}”.", right)
-
-
-@on_words("than")
-def one_thing_behind_than(r: Reading, i: int) -> Found:
-    """more boys than girl.
-
-    >>> show("Are there more boys than girl in the choir?")
-    ['plural: girl -> girls']
-    >>> show("There is more milk than tea. More dogs than one came.")
-    []
-    """
-    from bank.check.grammar import plural_of
-
-    if r.tag[i - 1 : i] != ["NNS"] or r.before(i - 1) not in ("more", "fewer"):
-        return None
-    word = r.after(i)
-    if word not in word_set("girl boy dog cat bird car bike apple book pencil kid adult cow horse"):
-        return None
-    many = plural_of(word)
-    return at(r, i + 1, "plural", "There are more than one of these here.", many) if many else None

@@ -176,6 +176,47 @@ def plain_verb_behind_is(r: Reading, i: int) -> Found:
     )
 
 
+@on_words("had has have")
+def to_left_out_behind_had(r: Reading, i: int) -> Found:
+    """had wait for something.
+
+    >>> show("Write about a time you had wait for something.")
+    ['missing-word: had wait -> had to wait']
+    >>> show("We had fun. Dad had cut it. They have run far. I had hurt it. Have fun with it.")
+    []
+    """
+    word, behind = r.after(i), r.after(i + 1)
+    if word not in _HAD_TO or r.first[i]:
+        return None
+    if r.before(i) not in SUBJECTS or behind not in ARTICLES | POSSESSIVES | word_set(
+        "for to in on at with until"
+    ):
+        return None
+    return Finding("missing-word", r.starts[i], r.ends[i + 1], "The word “to” is missing.",
+                   f"{r.words[i]} to {r.words[i + 1]}", True)  # fmt: skip
+
+
+_HAD_TO = word_set("wait go be stay make take give learn find choose wear leave eat say")
+
+
+@on_words("where when who")
+def two_words_that_join(r: Reading, i: int) -> Found:
+    """a place that where you feel calm.
+
+    >>> show("Describe a place that where you feel calm.")
+    ['extra-word: that -> ']
+    >>> show("I know that when you sing I smile. He said that where we go is a secret.")
+    []
+    """
+    if r.before(i) not in ("that", "which") or r.after(i) not in SUBJECTS:
+        return None
+    if r.before(i - 1) not in word_set(
+        "place places time times day days person people year room town week moment"
+    ):
+        return None
+    return too_many(r, i - 1)
+
+
 @on_words("be")
 def be_before_a_plain_verb(r: Reading, i: int) -> Found:
     """How can you be tell?

@@ -59,7 +59,7 @@ def plain_form_after_do(r: Reading, i: int) -> Found:
         r.lower[j] in ANY_DO
         or r.lower[j] in WH
         or r.lower[j] in ("is", "was")
-        and r.before(i) in MODALS | SUBJECTS  # "What I can do is sing."
+        and (r.before(i) in MODALS | SUBJECTS or is_noun(r.before(i)))  # "What I can do is sing."
         or r.lower[i] in ("do", "did", "does")
         and r.lower[j] in ("so", "it", "that")
         and not r.first[i]

@@ -41,10 +41,10 @@ def is_word(word: str) -> bool:
     >>> is_word("lunchboxes"), is_word("recieve"), is_word("neighbor")
     (True, False, True)
     """
-    if word in listed_words():
-        return not _is_odd(word)
     if word in _CLASSROOM:
         return True
+    if word in listed_words():
+        return not _is_odd(word)
     if drops_the_g(word):
         return False
     if zipf(word) >= _KNOWN and lemmas(word):
