@@ -265,7 +265,7 @@ def second_question_without_comma(r: Reading, i: int) -> Found:
     if r.after(i) not in AUXILIARIES or r.after(i + 1) not in SUBJECTS or i < 4 or r.n - i < 5:
         return None
     return Finding("comma-join", r.starts[i - 1], r.ends[i - 1], "A comma stands between two whole parts.",
-                   f"{r.words[i - 1]},", True)  # fmt: skip
+                   f"{r.words[i - 1]},", False)  # fmt: skip
 
 
 _TOLD = word_set("tell describe write explain draw list name")

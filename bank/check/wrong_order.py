@@ -120,7 +120,7 @@ def word_that_describes_behind_its_thing(r: Reading, i: int) -> Found:
     thing = r.before(i)
     if not is_noun(thing) or r.tag[i - 1] != "NN" or r.before(i - 1) not in ("a", "an", "the"):
         return None
-    if r.before(i - 2) not in ("describe", "about", "had", "like", "see", "saw", "is", "was"):
+    if r.before(i - 2) not in ("describe", "about", "had", "like", "see", "saw"):
         return None
     return swapped(r, i - 1)
 

@@ -69,6 +69,16 @@ def test_prompts_of_strangers_are_checked_as_well() -> None:
     assert share_certain(rows("strangers_correct_prompts.tsv")) <= 0.01
 
 
+def test_tricky_prompts_of_strangers_are_checked_as_well() -> None:
+    """Three parts by writers who had not seen the code, two of them told to be tricky.
+
+    At first sight .61 and .72 of the tricky parts and .84 of the third were found, and 21 of the
+    320 tricky correct prompts had something certain; then all were read.
+    """
+    assert share_found(rows("tricky_faulty_prompts.tsv")) >= 0.9
+    assert share_certain(rows("tricky_correct_prompts.tsv")) <= 0.005
+
+
 def test_few_correct_prompts_have_anything_to_look_at() -> None:
     correct = rows("correct_prompts.tsv") + rows("later_correct_prompts.tsv")
     found = check_many((text, kind) for kind, text in correct)
