@@ -85,7 +85,9 @@ def pages(
         made, problems = bank.paper.pages(when, codes)
         said = bank.paper.settings
         done = binder_pages(bank.paper.day(when), made, said.size, said.both_sides)
-        return save_prints(bank, when, done.files, [*problems, *done.problems], to, as_json)
+        notes = _notes(bank, [when], codes)
+        wrong = [*problems, *done.problems]
+        return save_prints(bank, when, done.files, wrong, to, as_json, notes)
 
 
 def strips(
@@ -149,8 +151,12 @@ def save_prints(
     problems: Sequence[str],
     to: Path | None,
     as_json: bool,
+    notes: Sequence[str] = (),
 ) -> int:
-    """Saves what was made and says where it is, what to print it on, and what went wrong."""
+    """Saves what was made and says where it is, what to print it on, and what went wrong.
+
+    `notes` are worth knowing, and nothing is missing on the paper for them.
+    """
     from bank.page import save
 
     folder = to or bank.paper.prints / (day.isoformat() if day else "")
@@ -162,7 +168,7 @@ def save_prints(
         note_written(bank.store, str(folder.absolute()), "prints")
     wrong = [*problems, *unwritten]
     if as_json:
-        print_json({"folder": str(folder), "files": written, "problems": wrong})
+        print_json({"folder": str(folder), "files": written, "problems": wrong, "notes": notes})
     else:
         if written:
             say(f"in {folder}:")
@@ -170,11 +176,21 @@ def save_prints(
             for path in written:
                 rows.add_row(path.name, _on_paper(path.name))
             console().print(rows)
+            for line in notes:
+                say(line)
         for line in wrong:
             say(line, to_errors=True)
     if not written:
         return REFUSED
     return IN_PART if wrong else DONE
+
+
+def _notes(bank: Bank, days: Sequence[dt.date], codes: Sequence[str] = ()) -> list[str]:
+    """A line for each day on which one who circles has something to say instead."""
+    from cli.show import to_be_said_line
+
+    lines = [(day, to_be_said_line(bank.days.sets(day, codes))) for day in days]
+    return [f"{day}: {line}" if len(days) > 1 else line for day, line in lines if line]
 
 
 def _on_paper(name: str) -> str:
@@ -195,7 +211,8 @@ def print_mornings(
         problems += wrong
     first = days[0].isoformat()
     folder = to or bank.paper.prints / (first if len(days) == 1 else f"{first}-week")
-    done = save_prints(bank, None, files, problems, folder, as_json)
+    notes = _notes(bank, days)
+    done = save_prints(bank, None, files, problems, folder, as_json, notes)
     if done != REFUSED:
         for day in days:
             bank.days.printed(day)

@@ -105,7 +105,7 @@ def _draw(
     as_json: bool,
     next_steps: bool = False,
 ) -> int:
-    from cli.show import shared_lines, show_set
+    from cli.show import shared_lines, show_set, to_be_said_line
 
     when = read_day(day)
     with use_bank() as bank:
@@ -128,8 +128,9 @@ def _draw(
         show_set(screen, one, why)
     if short and (long := [one.learner.code for one in sets if not one.short]):
         say(f"not short, since they are {sets[0].state} already: {', '.join(long)}", to_errors=True)
-    for line in shared_lines(sets):
-        say(line)
+    for line in [*shared_lines(sets), to_be_said_line(sets)]:
+        if line:
+            say(line)
     if away:
         screen.print("Away: " + ", ".join(one.code for one in away))
     for one, words in stuck:

@@ -66,6 +66,20 @@ def test_each_piece_can_be_made_alone_and_draws_what_is_not_drawn(run, words, na
     assert (run.bank.paper.prints / "2026-09-14" / f"2026-09-14-{name}").is_file()
 
 
+def test_what_cannot_be_circled_is_one_line_a_day_and_nothing_is_missing_for_it(run):
+    with run.bank as bank:
+        bank.learners.change("K4", mode="circles", questions=2)
+    line = "nothing to circle, so it is to be said: K4 questions 1 and 2"
+    for words in (["draw"], ["pages"], ["pages", "--for", "K4"]):
+        code, said, wrong = run(*words, "2026-09-14")
+        assert (code, wrong, said.count(line)) == (0, "", 1)
+    assert json.loads(run("pages", "2026-09-14", "--json")[1])["notes"] == [line]
+    assert json.loads(run("pages", "2026-09-14", "--json")[1])["problems"] == []
+    code, said, wrong = run("today", "--print", "--week")
+    assert (code, wrong) == (0, "")
+    assert said.count("nothing to circle") == 5
+
+
 def test_the_key_as_a_pdf(run):
     run("draw", "2026-09-14")
     code, said, wrong = run("key", "2026-09-14", "--pdf", "--json")

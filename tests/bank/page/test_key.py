@@ -36,6 +36,16 @@ def test_the_key_has_all_that_the_aide_marks_with(day, learners, read, paper):
     assert all(sheets.faces().values())
 
 
+def test_the_key_says_which_of_the_choices_is_right(day, read):
+    slide = PageQuestion("What can you do on ice?", ("slide", "plant"), answer="slide")
+    feel = PageQuestion("How do you feel?", ("mad", "sad"))
+    nap = PageQuestion("Do bears nap?", ("yes", "no"), answer="yes")
+    sheets = read(key_pdf(day, [LearnerPage("T7", mode="says", questions=(slide, feel, nap))]))
+    assert "= slide to choose from: slide / plant" in sheets
+    assert "any answer that fits to choose from: mad / sad" in sheets
+    assert "yes / no" not in sheets
+
+
 def test_one_key_serves_several_faulty_versions(learners):
     first, second = shared_sentences(learners)
     assert [page.code for page in first.owners] == ["K4", "B2"]
