@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import datetime as dt
+import re
 from collections.abc import Sequence
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -32,10 +34,11 @@ from cli.common import (
 
 if TYPE_CHECKING:
     from bank.classroom import Bank
-    from bank.page.content import PageFile
+    from bank.page.content import LearnerPage, PageFile
 
 TO = typer.Option(None, "--to", metavar="FOLDER", help="Where; else beside the bank.")
 ANYWAY = typer.Option(False, "--anyway", help="Also on a day without school.")
+MOST_NAMED = 8  # codes in the name of a file
 GROUP = typer.Option("", "--group", help="Only for this group.")
 # What goes on which paper, by the word in a file's name (common practice).
 PAPERS = {
@@ -87,7 +90,8 @@ def pages(
         done = binder_pages(bank.paper.day(when), made, said.size, said.both_sides)
         notes = _notes(bank, [when], codes)
         wrong = [*problems, *done.problems]
-        return save_prints(bank, when, done.files, wrong, to, as_json, notes)
+        files = _own_names(bank, when, done.files, made)
+        return save_prints(bank, when, files, wrong, to, as_json, notes)
 
 
 def strips(
@@ -109,7 +113,8 @@ def strips(
         drawn(bank, when, codes, anyway)
         made, problems = bank.paper.pages(when, codes)
         done = make(bank.paper.day(when), made, bank.paper.settings.size, wall)
-        return save_prints(bank, when, done.files, [*problems, *done.problems], to, as_json)
+        files = _own_names(bank, when, done.files, made)
+        return save_prints(bank, when, files, [*problems, *done.problems], to, as_json)
 
 
 def board(
@@ -134,7 +139,8 @@ def board(
         drawn(bank, when, codes, anyway)
         made, problems = bank.paper.pages(when, codes, group)
         done = board_html(bank.paper.day(when), made)
-        return save_prints(bank, when, done.files, [*problems, *done.problems], to, as_json)
+        files = _own_names(bank, when, done.files, made, group)
+        return save_prints(bank, when, files, [*problems, *done.problems], to, as_json)
 
 
 def drawn(bank: Bank, day: dt.date, codes: Sequence[str], anyway: bool) -> None:
@@ -185,6 +191,43 @@ def save_prints(
     return IN_PART if wrong else DONE
 
 
+def _own_names(
+    bank: Bank,
+    day: dt.date,
+    files: Sequence[PageFile],
+    made: Sequence[LearnerPage],
+    group: str = "",
+) -> list[PageFile]:
+    """Files that are not for the whole class under names of their own, so that its files stay."""
+    if len(made) == len(bank.days.sets(day)):
+        return list(files)
+    who = f"group-{group}"
+    if not group or not re.fullmatch("[A-Za-z0-9-]+", group):
+        codes = [page.code for page in made]
+        more = [f"and-{len(codes) - MOST_NAMED}-more"] if len(codes) > MOST_NAMED else []
+        who = "-".join([*codes[:MOST_NAMED], *more])
+    kind = re.compile(rf"({day}-(?:{'|'.join(PAPERS)}|board))")
+    return [replace(file, name=kind.sub(rf"\1-{who}", file.name, count=1)) for file in files]
+
+
+def print_again(bank: Bank, day: dt.date, code: str) -> list[str]:
+    """What to type after a swap where the day is on paper already; empty where nothing is."""
+    (state,) = [one.state for one in bank.days.sets(day, [code])]
+    names = [path.name[len(f"{day}-") :] for path in bank.paper.prints.glob(f"*/{day}-*")]
+    when = "" if day == dt.date.today() else f" {day}"
+    commands = {
+        "pages": f"pages{when} --for {code}",
+        "strips": f"strips{when} --for {code}",
+        "key": f"key{when} --pdf",
+        "wall-strips": f"strips{when} --for {code} --wall",
+        "board": f"board{when}",
+    }
+    made = {kind for kind in commands for name in names if name.startswith(kind)}
+    if state == "printed":
+        made |= {"pages", "strips", "key"}
+    return [words for kind, words in commands.items() if kind in made]
+
+
 def _notes(bank: Bank, days: Sequence[dt.date], codes: Sequence[str] = ()) -> list[str]:
     """A line for each day on which one who circles has something to say instead."""
     from cli.show import to_be_said_line
@@ -194,7 +237,7 @@ def _notes(bank: Bank, days: Sequence[dt.date], codes: Sequence[str] = ()) -> li
 
 
 def _on_paper(name: str) -> str:
-    kinds = [kind for kind in PAPERS if f"-{kind}-" in name]
+    kinds = [kind for kind in PAPERS if name[len("2026-09-14") :].startswith(f"-{kind}-")]
     return PAPERS[max(kinds, key=len)] if kinds else "nothing: open it in a browser"
 
 

@@ -219,6 +219,8 @@ def swap(
 
     Example: binderbank swap K4 question 2 --reason "upset by it"
     """
+    from cli.paper import print_again
+
     name = " ".join(slot)
     with use_bank() as bank:
         if missed:
@@ -226,12 +228,18 @@ def swap(
             from bank.classroom_swap import read_slot
 
             item = missed_item(bank.days, code, read_day(missed), read_slot(name)[0])
-        was, now = bank.days.swap(code, read_day(day), name, reason, item)
+        when = read_day(day)
+        was, now = bank.days.swap(code, when, name, reason, item)
+        (one,) = bank.days.learners([code])
+        again = print_again(bank, when, one.code)
+        path = bank.path
     if as_json:
-        print_json({"was": was, "now": now})
-    else:
-        say(f"was:  {was.faulty or was.text}")
-        say(f"now:  {now.faulty or now.text}")
+        print_json({"was": was, "now": now, "print_again": again})
+        return 0
+    say(f"was:  {was.faulty or was.text}")
+    say(f"now:  {now.faulty or now.text}")
+    for words in again:
+        say_next("print again: ", path, words)
     return 0
 
 
