@@ -239,9 +239,10 @@ def joined(made: Iterable[Made], problems: Sequence[str] = ()) -> tuple[list[Pag
 
 
 def _question(part: GivenView, said: dict[str, Any]) -> PageQuestion:
+    yes_no = ("yes", "no") if part.question_word == "yes-no" else ()
     return PageQuestion(
         part.text,
-        part.choices,
+        part.choices or yes_no,
         part.starter if said["starters"] else "",
         part.words if said["word_boxes"] else (),
         part.answer,

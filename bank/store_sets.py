@@ -236,6 +236,8 @@ class Want:
     twins_since: str
     start: int
     but_not: frozenset[str] = frozenset()
+    # Only questions that are answered with a ring around a choice; `unseen` alone asks for it.
+    to_circle: bool = False
 
 
 # CROSS JOIN keeps SQLite from walking the whole history of a learner to find a twin in it.
@@ -247,6 +249,9 @@ _NO_TWIN = """
 _NO_AVOIDED_THEME = """
     AND NOT EXISTS (SELECT 1 FROM tag WHERE tag.item = shelf.item AND tag.family = 'theme'
                     AND tag.value IN ({avoid}))"""
+_TO_CIRCLE = """
+    (shelf.question_word = 'yes-no'
+     OR EXISTS (SELECT 1 FROM item WHERE item.id = shelf.item AND item.choices <> '[]')) AND """
 _UNSEEN = """
     AND NOT EXISTS (SELECT 1 FROM given INDEXED BY given_item WHERE given.learner IN ({learners})
                     AND given.item = shelf.item AND given.counts = 1 AND given.day <> :day)"""
@@ -263,7 +268,7 @@ def unseen(store: Store, want: Want, each: int) -> Iterable[list[Candidate]]:
     """
     values = _values(want)
     where = f"kind = :kind AND tenth = :tenth AND grade BETWEEN :low AND :high AND {_allowed(want)}{_UNSEEN}"
-    where = _filled(where, want)
+    where = _filled((_TO_CIRCLE if want.to_circle else "") + where, want)
     season = f"AND {_IN_SEASON}"
     walks = (
         ("ends = 0 AND place >= :start", ""),

@@ -93,6 +93,7 @@ def key_dict(found, with_learners: bool) -> dict[str, object]:  # type: ignore[n
                 "item": one.item,
                 "text": one.text,
                 "answer": one.answer,
+                "choices": list(one.choices),
                 **({"learners": list(one.learners)} if with_learners else {}),
             }
             for one in found.answers

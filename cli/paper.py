@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import datetime as dt
+import re
 from collections.abc import Sequence
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -32,10 +34,11 @@ from cli.common import (
 
 if TYPE_CHECKING:
     from bank.classroom import Bank
-    from bank.page.content import PageFile
+    from bank.page.content import LearnerPage, PageFile
 
 TO = typer.Option(None, "--to", metavar="FOLDER", help="Where; else beside the bank.")
 ANYWAY = typer.Option(False, "--anyway", help="Also on a day without school.")
+MOST_NAMED = 8  # codes in the name of a file
 GROUP = typer.Option("", "--group", help="Only for this group.")
 # What goes on which paper, by the word in a file's name (common practice).
 PAPERS = {
@@ -85,7 +88,10 @@ def pages(
         made, problems = bank.paper.pages(when, codes)
         said = bank.paper.settings
         done = binder_pages(bank.paper.day(when), made, said.size, said.both_sides)
-        return save_prints(bank, when, done.files, [*problems, *done.problems], to, as_json)
+        notes = _notes(bank, [when], codes)
+        wrong = [*problems, *done.problems]
+        files = _own_names(bank, when, done.files, made)
+        return save_prints(bank, when, files, wrong, to, as_json, notes)
 
 
 def strips(
@@ -107,7 +113,8 @@ def strips(
         drawn(bank, when, codes, anyway)
         made, problems = bank.paper.pages(when, codes)
         done = make(bank.paper.day(when), made, bank.paper.settings.size, wall)
-        return save_prints(bank, when, done.files, [*problems, *done.problems], to, as_json)
+        files = _own_names(bank, when, done.files, made)
+        return save_prints(bank, when, files, [*problems, *done.problems], to, as_json)
 
 
 def board(
@@ -132,7 +139,8 @@ def board(
         drawn(bank, when, codes, anyway)
         made, problems = bank.paper.pages(when, codes, group)
         done = board_html(bank.paper.day(when), made)
-        return save_prints(bank, when, done.files, [*problems, *done.problems], to, as_json)
+        files = _own_names(bank, when, done.files, made, group)
+        return save_prints(bank, when, files, [*problems, *done.problems], to, as_json)
 
 
 def drawn(bank: Bank, day: dt.date, codes: Sequence[str], anyway: bool) -> None:
@@ -149,8 +157,12 @@ def save_prints(
     problems: Sequence[str],
     to: Path | None,
     as_json: bool,
+    notes: Sequence[str] = (),
 ) -> int:
-    """Saves what was made and says where it is, what to print it on, and what went wrong."""
+    """Saves what was made and says where it is, what to print it on, and what went wrong.
+
+    `notes` are worth knowing, and nothing is missing on the paper for them.
+    """
     from bank.page import save
 
     folder = to or bank.paper.prints / (day.isoformat() if day else "")
@@ -162,7 +174,7 @@ def save_prints(
         note_written(bank.store, str(folder.absolute()), "prints")
     wrong = [*problems, *unwritten]
     if as_json:
-        print_json({"folder": str(folder), "files": written, "problems": wrong})
+        print_json({"folder": str(folder), "files": written, "problems": wrong, "notes": notes})
     else:
         if written:
             say(f"in {folder}:")
@@ -170,6 +182,8 @@ def save_prints(
             for path in written:
                 rows.add_row(path.name, _on_paper(path.name))
             console().print(rows)
+            for line in notes:
+                say(line)
         for line in wrong:
             say(line, to_errors=True)
     if not written:
@@ -177,8 +191,53 @@ def save_prints(
     return IN_PART if wrong else DONE
 
 
+def _own_names(
+    bank: Bank,
+    day: dt.date,
+    files: Sequence[PageFile],
+    made: Sequence[LearnerPage],
+    group: str = "",
+) -> list[PageFile]:
+    """Files that are not for the whole class under names of their own, so that its files stay."""
+    if len(made) == len(bank.days.sets(day)):
+        return list(files)
+    who = f"group-{group}"
+    if not group or not re.fullmatch("[A-Za-z0-9-]+", group):
+        codes = [page.code for page in made]
+        more = [f"and-{len(codes) - MOST_NAMED}-more"] if len(codes) > MOST_NAMED else []
+        who = "-".join([*codes[:MOST_NAMED], *more])
+    kind = re.compile(rf"({day}-(?:{'|'.join(PAPERS)}|board))")
+    return [replace(file, name=kind.sub(rf"\1-{who}", file.name, count=1)) for file in files]
+
+
+def print_again(bank: Bank, day: dt.date, code: str) -> list[str]:
+    """What to type after a swap where the day is on paper already; empty where nothing is."""
+    (state,) = [one.state for one in bank.days.sets(day, [code])]
+    names = [path.name[len(f"{day}-") :] for path in bank.paper.prints.glob(f"*/{day}-*")]
+    when = "" if day == dt.date.today() else f" {day}"
+    commands = {
+        "pages": f"pages{when} --for {code}",
+        "strips": f"strips{when} --for {code}",
+        "key": f"key{when} --pdf",
+        "wall-strips": f"strips{when} --for {code} --wall",
+        "board": f"board{when}",
+    }
+    made = {kind for kind in commands for name in names if name.startswith(kind)}
+    if state == "printed":
+        made |= {"pages", "strips", "key"}
+    return [words for kind, words in commands.items() if kind in made]
+
+
+def _notes(bank: Bank, days: Sequence[dt.date], codes: Sequence[str] = ()) -> list[str]:
+    """A line for each day on which one who circles has something to say instead."""
+    from cli.show import to_be_said_line
+
+    lines = [(day, to_be_said_line(bank.days.sets(day, codes))) for day in days]
+    return [f"{day}: {line}" if len(days) > 1 else line for day, line in lines if line]
+
+
 def _on_paper(name: str) -> str:
-    kinds = [kind for kind in PAPERS if f"-{kind}-" in name]
+    kinds = [kind for kind in PAPERS if name[len("2026-09-14") :].startswith(f"-{kind}-")]
     return PAPERS[max(kinds, key=len)] if kinds else "nothing: open it in a browser"
 
 
@@ -195,7 +254,8 @@ def print_mornings(
         problems += wrong
     first = days[0].isoformat()
     folder = to or bank.paper.prints / (first if len(days) == 1 else f"{first}-week")
-    done = save_prints(bank, None, files, problems, folder, as_json)
+    notes = _notes(bank, days)
+    done = save_prints(bank, None, files, problems, folder, as_json, notes)
     if done != REFUSED:
         for day in days:
             bank.days.printed(day)

@@ -52,6 +52,21 @@ def shared_lines(sets: Sequence[SetView]) -> list[str]:
     return [f"{in_a_list(names).capitalize()}: {said}" for said, names in alike.items()]
 
 
+def to_be_said_line(sets: Sequence[SetView]) -> str:
+    """Whose questions cannot be circled, though that is how they answer; empty where all can."""
+    found = []
+    for one in sets:
+        places = [
+            str(part.position + 1)
+            for part in one.of("question")
+            if not part.choices and part.question_word != "yes-no"
+        ]
+        if places and one.learner.mode == "circles":
+            many = "questions" if len(places) > 1 else "question"
+            found.append(f"{one.learner.code} {many} {in_a_list(places)}")
+    return f"nothing to circle, so it is to be said: {'; '.join(found)}" if found else ""
+
+
 def _shared(sets: Sequence[SetView], kind: str) -> str:
     circles: dict[tuple[str, ...], None] = {}
     for one in sets:
@@ -226,8 +241,10 @@ def show_key(screen: Console, key: Key, with_learners: bool = False) -> None:
     lines = []
     for answer in key.answers:
         who = f" ({', '.join(answer.learners)})" if with_learners else ""
+        yes_no = {one.lower() for one in answer.choices} == {"yes", "no"}
+        of = f"  (to choose from: {' / '.join(answer.choices)})"
         lines += textwrap.wrap(
-            f"{answer.text}{who}  ->  {answer.answer}",
+            f"{answer.text}{who}  ->  {answer.answer}{of if answer.choices and not yes_no else ''}",
             screen.width,
             initial_indent="  ",
             subsequent_indent="    ",

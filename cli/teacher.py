@@ -105,7 +105,7 @@ def _draw(
     as_json: bool,
     next_steps: bool = False,
 ) -> int:
-    from cli.show import shared_lines, show_set
+    from cli.show import shared_lines, show_set, to_be_said_line
 
     when = read_day(day)
     with use_bank() as bank:
@@ -128,8 +128,9 @@ def _draw(
         show_set(screen, one, why)
     if short and (long := [one.learner.code for one in sets if not one.short]):
         say(f"not short, since they are {sets[0].state} already: {', '.join(long)}", to_errors=True)
-    for line in shared_lines(sets):
-        say(line)
+    for line in [*shared_lines(sets), to_be_said_line(sets)]:
+        if line:
+            say(line)
     if away:
         screen.print("Away: " + ", ".join(one.code for one in away))
     for one, words in stuck:
@@ -218,6 +219,8 @@ def swap(
 
     Example: binderbank swap K4 question 2 --reason "upset by it"
     """
+    from cli.paper import print_again
+
     name = " ".join(slot)
     with use_bank() as bank:
         if missed:
@@ -225,12 +228,18 @@ def swap(
             from bank.classroom_swap import read_slot
 
             item = missed_item(bank.days, code, read_day(missed), read_slot(name)[0])
-        was, now = bank.days.swap(code, read_day(day), name, reason, item)
+        when = read_day(day)
+        was, now = bank.days.swap(code, when, name, reason, item)
+        (one,) = bank.days.learners([code])
+        again = print_again(bank, when, one.code)
+        path = bank.path
     if as_json:
-        print_json({"was": was, "now": now})
-    else:
-        say(f"was:  {was.faulty or was.text}")
-        say(f"now:  {now.faulty or now.text}")
+        print_json({"was": was, "now": now, "print_again": again})
+        return 0
+    say(f"was:  {was.faulty or was.text}")
+    say(f"now:  {now.faulty or now.text}")
+    for words in again:
+        say_next("print again: ", path, words)
     return 0
 
 

@@ -81,14 +81,25 @@ class Draw:
             twins_since=self.twins_since,
             start=self.start(kind, *circle.codes),
             but_not=but_not,
+            to_circle=kind == "question" and any(one.mode == "circles" for one in circle.learners),
         )
 
     def choose(
         self, circle: Circle, kind: str, count: int, mixture: Mixture, but_not: frozenset[str]
     ) -> list[Choice]:
         """Up to `count` items for the circle, each with its rung and what it was chosen over."""
+        want = self.want(circle, kind, but_not)
         service = self._service(circle) if kind == "sentence" else serves_all_alike
-        return climb_down(self.store, self.want(circle, kind, but_not), count, mixture, service)
+        if want.to_circle:
+            service = self._can_be_circled
+        return climb_down(self.store, want, count, mixture, service)
+
+    def _can_be_circled(self, candidate: Candidate) -> tuple[int, float]:
+        """Whether one who circles can answer it, who would else have to say it to an adult."""
+        listed = self.store.value(
+            "SELECT choices <> '[]' FROM item WHERE id = ?", (candidate.item,)
+        )
+        return int(bool(listed) or candidate.question_word == "yes-no"), 0.0
 
     def give(
         self,

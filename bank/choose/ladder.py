@@ -2,7 +2,7 @@
 
 Unseen in the band; then unseen and easier; then in the band or easier, the one seen longest ago.
 Never harder than the band, never an avoided theme, never out of season, never a draft, never a twin
-of what was seen lately.
+of what was seen lately. For one who circles, on each of the first two rungs what has choices first.
 """
 
 from __future__ import annotations
@@ -34,14 +34,20 @@ def climb_down(
     """Up to `count` items, each with its rung and the ids of the next best that it was chosen over."""
     taken: list[Choice] = []
     barred = set(want.but_not)
-    for rung in (IN_BAND, EASIER, SEEN):
+    steps = [(rung, False) for rung in (IN_BAND, EASIER, SEEN)]
+    if want.to_circle:
+        steps = [(IN_BAND, True), (IN_BAND, False), (EASIER, True), (EASIER, False), (SEEN, False)]
+    for rung, to_circle in steps:
         for each in (None, ALL):
-            for some in _step(store, replace(want, but_not=frozenset(barred)), rung, each):
+            wanted = replace(want, but_not=frozenset(barred), to_circle=to_circle)
+            for some in _step(store, wanted, rung, each):
                 while len(taken) < count:
                     free = [found for found in some if found.item not in barred]
                     fresh = [found for found in free if not mixture.too_much(found)]
-                    # Where the themes of all are too much, one of them: a full page first.
-                    first = best_two(fresh or free, mixture, want.start, service)
+                    # Where the themes of all are too much, one of them: a full page first. Choices
+                    # are no reason for that while others are left to look at.
+                    offered = fresh if to_circle else fresh or free
+                    first = best_two(offered, mixture, want.start, service)
                     if not first:
                         break
                     chosen, over = first[0], tuple(found.item for found in first[1:])

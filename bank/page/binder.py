@@ -33,6 +33,7 @@ SPOKEN = {
     "says": "I said it.",
     "signs": "I signed it.",
 }
+CHOOSE = {"writes": "Write one:", "types": "Type one:", "says": "Say one:", "signs": "Sign one:"}
 # Handwriting on a line of 9 mm takes about 4.5 mm a letter, spaces included (from memory, common
 # practice: half as wide as the line is high).
 LETTER_WIDTH_PER_HEIGHT = 0.5
@@ -144,11 +145,13 @@ def _learner(
 def _question(question: PageQuestion, page: LearnerPage, copy: Copy) -> dict[str, Any]:
     where = page.code
     circled = page.mode == "circles"
-    if circled and not question.choices:
-        copy.tell(f"{where}: {question.text[:60]!r} has no choices to circle: it is to be said")
+    # A learner who says or writes yes or no needs no list of the two.
+    listed = circled or not question.is_yes_no
     return {
         "text": copy.text(question.text, page.face, where),
-        "choices": [copy.text(c, page.face, where) for c in question.choices] if circled else [],
+        "choices": [copy.text(c, page.face, where) for c in question.choices] if listed else [],
+        # Empty where the choices are to be circled where they stand.
+        "choose": CHOOSE.get(page.mode, ""),
         "starter": copy.text(begin(question.starter), page.face, where),
         "words": [copy.text(word, page.face, where) for word in question.word_box],
         # A learner who circles may not write: without choices the answer is said.

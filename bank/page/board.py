@@ -16,6 +16,13 @@ from bank.page.typeset import face_bytes
 
 # Letters of a prompt up to which it is set large, or middling, on the board.
 SHORT, MIDDLE = 70, 150
+# What a list on a screen of 1280 by 720 has room for, in such points: three columns of so many
+# letters a line. Beside the lines of today there is room for two rows of jobs.
+LIST_HEIGHT, LIST_LINE, LIST_GAP, LIST_HEADING = 425, 34, 13, 70
+COLUMNS, COLUMN_LETTERS = 3, 20
+TODAY_JOBS = 2 * (LIST_LINE + LIST_GAP)
+
+_List = tuple[str, Sequence[tuple[str, str]]]  # a name, and signs with what is said beside each
 
 
 def board_html(day: DayContent, learners: Sequence[LearnerPage], face: str = FACES[0]) -> Made:
@@ -24,23 +31,29 @@ def board_html(day: DayContent, learners: Sequence[LearnerPage], face: str = FAC
     Give it the pages of one group for that group's board; a sentence is shown in its fullest faulty
     version. Whatever is typed into its lines stays on the screen and is gone when it is closed.
     """
-    things = [_today(day)]
-    places = [_place("Today")]
-    if work := _work(learners):
-        things.append(work)
-        places.append(_place("Sorts and books"))
+    jobs = [(turn.sign, f"{turn.job}: {turn.code}") for turn in day.turns]
+    beside = _height(jobs) <= TODAY_JOBS
+    things = [_today(day, jobs if beside else [])]
+    places = [_place("Today", first=True)]
+    lists = _views([("Jobs", jobs)] if not beside else [], "Jobs", "turns")
+    for views in (lists, _work(learners)):
+        for title, body in views:
+            things.append(_list_thing(title, body))
+            places.append(_place(title, first=title == views[0][0]))
     for number, (question, owners) in enumerate(shared_questions(learners), 1):
-        things.append(_prompt(f"Question {number}", question.text, _whose(owners, learners)))
-        places.append(_place(str(number), f"Question {number}"))
+        choices = () if question.is_yes_no else question.choices
+        whose = _whose(owners, learners)
+        things.append(_prompt(f"Question {number}", question.text, whose, choices=choices))
+        places.append(_place(str(number), f"Question {number}", first=number == 1))
     sentences = shared_sentences(learners)
     for label, shared in zip(_labels("Sentence", len(sentences)), sentences, strict=True):
         things.append(_sentence(label, shared, _whose(shared.owners, learners)))
-        places.append(_place(label))
+        places.append(_place(label, first=shared is sentences[0]))
     topics = shared_topics(learners)
     for label, (text, owners) in zip(_labels("Journal", len(topics)), topics.items(), strict=True):
         picture = next((p.topic.picture for p in owners if p.topic and p.topic.picture), None)
         things.append(_prompt(label, text, _whose(owners, learners), picture))
-        places.append(_place(label))
+        places.append(_place(label, first=text == next(iter(topics))))
     layout = files("bank.page") / "layout"
     page = Template((layout / "board.html").read_text(encoding="utf-8")).substitute(
         title=escape(f"Board, {day.long_date}"),
@@ -67,9 +80,11 @@ def _labels(name: str, count: int) -> list[str]:
     return [name] if count == 1 else [f"{name} {number}" for number in range(1, count + 1)]
 
 
-def _place(label: str, name: str = "") -> str:
+def _place(label: str, name: str = "", first: bool = False) -> str:
+    """The button of a thing; that of the `first` of its kind stays where only some are shown."""
     named = f' aria-label="{escape(name)}"' if name else ""
-    return f'<li><button type="button"{named}>{escape(label)}</button></li>'
+    kept = ' class="first"' if first else ""
+    return f'<li{kept}><button type="button"{named}>{escape(label)}</button></li>'
 
 
 def _picture(picture: Picture, words: str | None = None) -> str:
@@ -83,7 +98,7 @@ def _picture(picture: Picture, words: str | None = None) -> str:
 _A_LINE = 40
 
 
-def _today(day: DayContent) -> str:
+def _today(day: DayContent, jobs: Sequence[tuple[str, str]]) -> str:
     known = {
         "Weather": day.weather,
         "Temperature": day.temperature,
@@ -96,12 +111,7 @@ def _today(day: DayContent) -> str:
         f"{escape(words)}</textarea></label>"
         for label, words in known.items()
     )
-    turns = "\n".join(
-        f"<li>{_picture(sign_picture(turn.sign)[0], '')}"
-        f"{escape(turn.job)}: {escape(turn.code)}</li>"
-        for turn in day.turns
-    )
-    listed = f'\n<ul class="turns" aria-label="Jobs">\n{turns}\n</ul>' if turns else ""
+    listed = f"\n{_list('Jobs', jobs, 'turns')}" if jobs else ""
     return (
         '<section class="thing" aria-labelledby="thing-today">\n'
         '<h1 id="thing-today" tabindex="-1">Today</h1>\n'
@@ -109,24 +119,67 @@ def _today(day: DayContent) -> str:
     )
 
 
-def _work(learners: Sequence[LearnerPage]) -> str:
+def _list(name: str, rows: Sequence[tuple[str, str]], style: str) -> str:
+    """Signs and what is said beside each."""
+    inside = "\n".join(
+        f"<li>{_picture(sign_picture(sign)[0], '')}{escape(words)}</li>" for sign, words in rows
+    )
+    return f'<ul class="{style}" aria-label="{name}">\n{inside}\n</ul>'
+
+
+def _height(rows: Sequence[tuple[str, str]]) -> int:
+    """How high a list stands on a screen of 1280 by 720, the row with the longest words deciding."""
+    lines = [1 + (len(words) - 1) // COLUMN_LETTERS for _, words in rows]
+    tops = [max(lines[at : at + COLUMNS]) for at in range(0, len(lines), COLUMNS)]
+    return sum(top * LIST_LINE + LIST_GAP for top in tops)
+
+
+def _work(learners: Sequence[LearnerPage]) -> list[tuple[str, str]]:
     """Who works on which word sort, and who reads which books, where there are any."""
-    lists = []
-    for name, said in (
-        ("Word sorts", [(page, page.sort) for page in learners if page.sort]),
-        ("Books to read", [(page, page.basket) for page in learners if page.basket]),
-    ):
-        rows = "\n".join(
-            f"<li>{_picture(sign_picture(page.sign)[0], '')}{escape(page.code)}: {escape(words)}</li>"
-            for page, words in said
-        )
-        if rows:
-            lists.append(f'<h2>{name}</h2>\n<ul class="work" aria-label="{name}">\n{rows}\n</ul>')
-    if not lists:
-        return ""
+    lists = [
+        (
+            "Word sorts",
+            [(page.sign, f"{page.code}: {page.sort}") for page in learners if page.sort],
+        ),
+        (
+            "Books to read",
+            [(page.sign, f"{page.code}: {page.basket}") for page in learners if page.basket],
+        ),
+    ]
+    return _views([(name, rows) for name, rows in lists if rows], "Sorts and books", "work")
+
+
+def _views(lists: Sequence[_List], title: str, style: str) -> list[tuple[str, str]]:
+    """Titles and bodies of the views of some lists: one where it has room, else it goes on in others."""
+    views: list[list[_List]] = []
+    for name, rows in lists:
+        for row in rows:
+            grown = _grown(views[-1], name, row) if views else []
+            if views and sum(_height(some) + LIST_HEADING for _, some in grown) <= LIST_HEIGHT:
+                views[-1] = grown
+            else:
+                views.append([(name, [row])])
+    made = []
+    for label, view in zip(_labels(title, len(views)), views, strict=True):
+        parts = [
+            ("" if name == title else f"<h2>{name}</h2>\n") + _list(name, some, style)
+            for name, some in view
+        ]
+        made.append((label, "\n".join(parts)))
+    return made
+
+
+def _grown(view: Sequence[_List], name: str, row: tuple[str, str]) -> list[_List]:
+    """The view with one row more, under the name that it belongs to."""
+    if view[-1][0] == name:
+        return [*view[:-1], (name, [*view[-1][1], row])]
+    return [*view, (name, [row])]
+
+
+def _list_thing(title: str, body: str) -> str:
     return (
-        '<section class="thing" aria-label="Sorts and books">\n'
-        '<h1 tabindex="-1">Sorts and books</h1>\n' + "\n".join(lists) + "\n</section>"
+        f'<section class="thing" aria-label="{title}">\n<h1 tabindex="-1">{title}</h1>\n'
+        f"{body}\n</section>"
     )
 
 
@@ -145,13 +198,22 @@ def _size(text: str) -> str:
     return "short" if len(text) <= SHORT else "middle" if len(text) <= MIDDLE else "long"
 
 
-def _prompt(title: str, text: str, whose: str, picture: Picture | None = None) -> str:
+def _prompt(
+    title: str,
+    text: str,
+    whose: str,
+    picture: Picture | None = None,
+    choices: Sequence[str] = (),
+) -> str:
     said = f'<p class="said">{escape(text)}</p>'
+    if choices:
+        listed = "".join(f"<li>{escape(choice)}</li>" for choice in choices)
+        said += f'\n<ul class="choices" aria-label="Choose one">{listed}</ul>'
     if picture:
         credit = f"<figcaption>{escape(picture.credit)}</figcaption>" if picture.credit else ""
         said = f'<div class="with-picture">{said}<figure>{_picture(picture)}{credit}</figure></div>'
     return (
-        f'<section class="thing {_size(text)}" aria-label="{escape(title)}">\n'
+        f'<section class="thing {_size(text + "".join(choices))}" aria-label="{escape(title)}">\n'
         f'<h1 tabindex="-1">{escape(title)}</h1>\n{said}{whose}\n</section>'
     )
 

@@ -69,6 +69,10 @@ class PageQuestion:
     answer: str = ""
     others: tuple[str, ...] = ()
 
+    @property
+    def is_yes_no(self) -> bool:
+        return {choice.strip().lower() for choice in self.choices} == {"yes", "no"}
+
 
 @dataclass(frozen=True, slots=True)
 class PageFix:

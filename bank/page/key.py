@@ -211,5 +211,6 @@ class _KeyMaker:
             "text": self.text(question.text),
             "answer": self.text(question.answer),
             "others": [self.text(other) for other in question.others],
+            "choices": [] if question.is_yes_no else [self.text(one) for one in question.choices],
             "owners": self.owners(owners),
         }

@@ -29,6 +29,7 @@ class Strip:
     text: str
     picture: Picture | None
     owners: tuple[LearnerPage, ...]
+    choices: tuple[str, ...] = ()
 
 
 def wall_points(face: str) -> float:
@@ -58,9 +59,22 @@ def day_strips(learners: Sequence[LearnerPage]) -> list[Strip]:
             owners.setdefault((kind, text), []).append(page)
             pictures[kind, text] = pictures.get((kind, text)) or picture
     kinds = list(KINDS)
+    choices = {
+        question.text: question.choices
+        for page in learners
+        for question in page.questions
+        if not question.is_yes_no
+    }
     ordered = sorted(owners, key=lambda key: kinds.index(key[0]))
     return [
-        Strip(kind, text, pictures[kind, text], tuple(owners[kind, text])) for kind, text in ordered
+        Strip(
+            kind,
+            text,
+            pictures[kind, text],
+            tuple(owners[kind, text]),
+            choices.get(text, ()) if kind == "question" else (),
+        )
+        for kind, text in ordered
     ]
 
 
@@ -103,6 +117,7 @@ def _strip(prompt: Strip, face: str, wall: bool, copy: Copy, pictures: Pictures)
         "text": copy.text(prompt.text, face, "strips"),
         # On the wall every millimetre goes to the letters.
         "picture": pictures.add(prompt.picture) if prompt.picture and not wall else None,
+        "choices": [] if wall else [copy.text(one, face, "strips") for one in prompt.choices],
         "owners": [{"code": owner.code, "sign": pictures.add(sign)} for owner, sign in signs],
     }
 

@@ -65,6 +65,17 @@ def test_page_settings_that_no_page_can_follow_are_refused(bank, wrong):
         checked_page_settings(bank.learners.add("K4", 1.5), wrong)
 
 
+def test_a_yes_no_question_can_be_circled_without_a_list_of_the_two(bank):
+    put(bank, make_item(1, grade=1.0, question_word="yes-no"), make_item(2, grade=1.0))
+    bank.learners.add("K4", 2.0, questions=2, mode="circles")
+    bank.days.draw(MONDAY)
+    asked = bank.paper.pages(MONDAY)[0][0].questions
+    assert {(one.text, one.choices) for one in asked} == {
+        ("question number 1", ("yes", "no")),
+        ("question number 2", ()),
+    }
+
+
 def test_starters_and_word_boxes_are_for_those_who_have_that_support(bank):
     put(bank, make_item(1, grade=1.0, starter="It is", words=("wet", "dry")))
     bank.learners.add("K4", 2.0, questions=1)

@@ -66,6 +66,59 @@ def test_each_piece_can_be_made_alone_and_draws_what_is_not_drawn(run, words, na
     assert (run.bank.paper.prints / "2026-09-14" / f"2026-09-14-{name}").is_file()
 
 
+def test_after_a_swap_the_teacher_is_told_what_to_print_again(run):
+    run("draw", "2026-09-14")
+    assert "print again" not in run("swap", "K4", "question 1", "--on", "2026-09-14")[1]
+    run("today", "--print", "--anyway")
+    said = run("swap", "k4", "question 1")[1].splitlines()
+    told = [line.partition("print again: ")[2] for line in said if "print again: " in line]
+    bank = f"--bank {run.bank.path} "
+    assert [line.partition(bank)[2] for line in told] == [
+        "pages --for K4",
+        "strips --for K4",
+        "key --pdf",
+    ]
+    for line in told:
+        assert run(*line.partition(bank)[2].split())[0] == 0
+
+
+def test_what_was_made_of_another_day_is_to_be_printed_again_for_that_day(run):
+    run("pages", "2026-09-14")
+    run("board", "2026-09-14")
+    code, said, _ = run("swap", "K4", "topic", "--on", "2026-09-14", "--json")
+    assert json.loads(said)["print_again"] == ["pages 2026-09-14 --for K4", "board 2026-09-14"]
+
+
+def test_paper_for_some_leaves_the_paper_of_the_class_as_it_is(run):
+    folder = run.bank.paper.prints / "2026-09-14"
+    for kind, ending in (("pages", "-letter.pdf"), ("strips", "-letter.pdf"), ("board", ".html")):
+        run(kind, "2026-09-14")
+        whole = (folder / f"2026-09-14-{kind}{ending}").read_bytes()
+        code, said, wrong = run(kind, "2026-09-14", "--for", "k4", "--json")
+        (made,) = json.loads(said)["files"]
+        assert (code, made) == (0, str(folder / f"2026-09-14-{kind}-K4{ending}"))
+        assert (folder / f"2026-09-14-{kind}{ending}").read_bytes() == whole
+    with run.bank as bank:
+        bank.learners.change("M7", group="A")
+    run("board", "2026-09-14", "--group", "A")
+    assert (folder / "2026-09-14-board-group-A.html").is_file()
+    assert run("forget-prints", "--yes")[0] == 0 and not folder.exists()
+
+
+def test_what_cannot_be_circled_is_one_line_a_day_and_nothing_is_missing_for_it(run):
+    with run.bank as bank:
+        bank.learners.change("K4", mode="circles", questions=2)
+    line = "nothing to circle, so it is to be said: K4 questions 1 and 2"
+    for words in (["draw"], ["pages"], ["pages", "--for", "K4"]):
+        code, said, wrong = run(*words, "2026-09-14")
+        assert (code, wrong, said.count(line)) == (0, "", 1)
+    assert json.loads(run("pages", "2026-09-14", "--json")[1])["notes"] == [line]
+    assert json.loads(run("pages", "2026-09-14", "--json")[1])["problems"] == []
+    code, said, wrong = run("today", "--print", "--week")
+    assert (code, wrong) == (0, "")
+    assert said.count("nothing to circle") == 5
+
+
 def test_the_key_as_a_pdf(run):
     run("draw", "2026-09-14")
     code, said, wrong = run("key", "2026-09-14", "--pdf", "--json")

@@ -6,6 +6,9 @@
   const back = document.getElementById("back");
   const on = document.getElementById("on");
   const where = document.getElementById("where");
+  // With more things than this, only the buttons near the present one and the first of each kind.
+  const MANY = 16;
+  const NEAR = 2;
   let now = 0;
 
   const off = (button, yes) => button.setAttribute("aria-disabled", String(yes));
@@ -31,11 +34,23 @@
     now = Math.max(0, Math.min(things.length - 1, index));
     things.forEach((thing, at) => thing.classList.toggle("now", at === now));
     places.forEach((place, at) => place.setAttribute("aria-current", String(at === now)));
+    if (things.length > MANY) nearPlaces();
     off(back, now === 0);
     off(on, now === things.length - 1);
     where.textContent = `${now + 1} of ${things.length}`;
     window.scrollTo(0, 0);
     if (focus) things[now].querySelector("h1").focus({ preventScroll: true });
+  }
+
+  function nearPlaces() {
+    let before = true;
+    places.forEach((place, at) => {
+      const row = place.parentElement;
+      const shown = Math.abs(at - now) <= NEAR || row.classList.contains("first");
+      row.classList.toggle("far", !shown);
+      row.classList.toggle("gap", shown && !before);
+      before = shown;
+    });
   }
 
   const openMore = (by) => {

@@ -90,18 +90,47 @@ def test_a_page_follows_the_response_mode(day, learners, read, mode):
     spoken = {"types": "I typed it.", "says": "I said it.", "signs": "I signed it."}.get(mode)
     for words in ("I typed it.", "I said it.", "I signed it."):
         assert (words in sheets) is (words == spoken)
-    choices = page.questions[0].choices
-    assert all((choice in sheets) is (mode == "circles") for choice in choices if choice != "boots")
     if mode != "circles":
         assert page.questions[0].starter in sheets
-        assert all(word in sheets for word in page.questions[0].word_box)
 
 
-def test_a_question_without_choices_is_named_and_said_by_one_who_circles(day):
-    page = LearnerPage("B2", mode="circles", questions=(PageQuestion("Where is the sun?"),))
-    assert binder_pages(day, [page]).problems == (
-        "B2: 'Where is the sun?' has no choices to circle: it is to be said",
+CHOOSE = {"writes": "Write one:", "types": "Type one:", "says": "Say one:", "signs": "Sign one:"}
+
+
+@pytest.mark.parametrize("face", FACES)
+@pytest.mark.parametrize("size", [14, 20, 36])
+@pytest.mark.parametrize("mode", MODES)
+def test_the_choices_stand_on_the_page_however_the_learner_answers(day, read, mode, size, face):
+    choices = ("because the sun lights parts of it", "because clouds bite it", "at night", "never")
+    page = LearnerPage(
+        "T7", mode=mode, size=size, face=face, questions=(PageQuestion("Why is it?", choices),)
     )
+    sheets = read(binder_pages(day, [page]))
+    assert all(choice in sheets for choice in choices)
+    for named, words in CHOOSE.items():
+        assert (words in sheets) is (named == mode)
+
+
+@pytest.mark.parametrize("mode", MODES)
+def test_only_one_who_circles_needs_yes_and_no_on_the_page(day, read, mode):
+    asked = PageQuestion("Do bears sleep now?", ("yes", "no"))
+    sheets = read(binder_pages(day, [LearnerPage("T7", mode=mode, questions=(asked,))]))
+    assert ("yesno" in sheets) is (mode == "circles")
+    assert CHOOSE.get(mode, "Circle one:") not in sheets
+
+
+def test_there_is_one_thing_to_choose_from(day, read):
+    """Words to use stand beside a question of its own, never beside choices."""
+    choices = PageQuestion("Which is soft?", ("a pillow", "a rock"), word_box=("feather",))
+    words = PageQuestion("What is soft?", word_box=("blanket",))
+    sheets = read(binder_pages(day, [LearnerPage("T7", questions=(choices, words))]))
+    assert "feather" not in sheets and "blanket" in sheets
+
+
+def test_a_question_without_choices_is_said_by_one_who_circles(day, read):
+    page = LearnerPage("B2", mode="circles", questions=(PageQuestion("Where is the sun?"),))
+    made = binder_pages(day, [page])
+    assert made.problems == () and "I said it." in read(made)
 
 
 @pytest.mark.parametrize("face", FACES)

@@ -1,12 +1,13 @@
 """The board as a file: whole, safe and in need of nothing else."""
 
+import dataclasses
 import html
 import re
 
 import pytest
 from bs4 import BeautifulSoup
 
-from bank.page import FACES, LearnerPage, PageQuestion, PageTopic, board_html
+from bank.page import FACES, LearnerPage, PageQuestion, PageTopic, PageTurn, board_html
 
 AWKWARD = '</p><script>alert("1 < 2")</script> & “$title” ${date} &amp; it\'s'
 
@@ -61,6 +62,20 @@ def test_the_lines_that_are_known_beforehand_are_filled_in(day, learners):
 def test_who_has_which_job_is_on_the_board(day, learners):
     turns = soup(board_html(day, learners)).select(".turns li")
     assert [turn.text for turn in turns] == ["Weather: K4", "Game leader: B2"]
+
+
+def test_more_jobs_than_have_room_beside_today_have_a_view_of_their_own(day, learners):
+    turns = tuple(PageTurn(f"Job {n}", "K4", "star") for n in range(11))
+    page = soup(board_html(dataclasses.replace(day, turns=turns), learners))
+    assert not page.select("[aria-labelledby='thing-today'] .turns")
+    assert len(page.select("[aria-label='Jobs'] .turns li")) == 11
+
+
+def test_the_choices_stand_below_the_question(day):
+    asked = PageQuestion("Which is soft?", ("a pillow", "a rock"))
+    nap = PageQuestion("Do bears nap?", ("yes", "no"))
+    page = soup(board_html(day, [LearnerPage("T7", questions=(asked, nap))]))
+    assert [each.text for each in page.select(".choices li")] == ["a pillow", "a rock"]
 
 
 def test_who_sorts_and_reads_what_is_on_the_board_where_somebody_does(day, learners):

@@ -1,5 +1,6 @@
 """The board as a class meets it: in a browser, by keyboard and by pointer."""
 
+import dataclasses
 import json
 import os
 import shutil
@@ -7,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from bank.page import board_html
+from bank.page import LearnerPage, PageQuestion, PageTopic, PageTurn, board_html
 
 webdriver = pytest.importorskip("selenium.webdriver", reason="selenium is not installed")
 from selenium.webdriver.common.action_chains import ActionChains  # noqa: E402
@@ -227,6 +228,77 @@ def test_a_projector_shows_each_thing_without_scrolling(browser, address):
         high = browser.execute_script("return document.documentElement.scrollHeight")
         assert high <= 720, shown(browser)
         press(browser, Keys.ARROW_RIGHT)
+
+
+@pytest.fixture
+def full_day(day):
+    """Eight learners with their own questions, sorts and books, and jobs with long names."""
+    signs = ("star", "moon", "leaf", "heart", "drop", "circle", "square", "cross")
+    long = ("Calendar helper", "Door holder", "Weather", "The one who carries the lunch box")
+    turns = tuple(PageTurn(f"{long[n % 4]} {n + 1}", f"K{n % 8}", signs[n % 8]) for n in range(26))
+    choices = ("because we see different parts of it lit by the sun", "at night", "a cat", "never")
+    learners = [
+        LearnerPage(
+            f"K{n}",
+            sign,
+            questions=tuple(
+                PageQuestion(
+                    f"Why does the moon seem to change its shape in {n} {number} weeks?", choices
+                )
+                for number in range(5)
+            ),
+            sort="short a, short i, short o and odd ones",
+            basket="The red sled, Rain on the roof, A day at the farm, The last bus home",
+            topic=PageTopic(f"What would you do with {n} dogs?"),
+        )
+        for n, sign in enumerate(signs)
+    ]
+    return dataclasses.replace(day, turns=turns), learners
+
+
+def test_a_full_day_fits_a_projector_and_goes_on_where_a_part_does_not(browser, full_day, tmp_path):
+    path = tmp_path / "board.html"
+    path.write_bytes(board_html(*full_day).files[0].data)
+    browser.execute_cdp_cmd(
+        "Emulation.setDeviceMetricsOverride",
+        {"width": 1280, "height": 720, "deviceScaleFactor": 1, "mobile": False},
+    )
+    browser.get(path.as_uri())
+    things = browser.find_elements(By.CLASS_NAME, "thing")
+    said = []
+    for _ in things:
+        high, foot, rows, room = browser.execute_script(
+            "const list = document.getElementById('places');"
+            "return [document.documentElement.scrollHeight,"
+            " document.querySelector('footer').offsetHeight, list.scrollHeight, list.clientHeight]"
+        )
+        assert high <= 720 and foot <= 170 and rows <= room, shown(browser)
+        said += [line for text in seen(browser, "li") for line in text.splitlines()]
+        press(browser, Keys.ARROW_RIGHT)
+    day, learners = full_day
+    assert [line for line in said if any(turn.job in line for turn in day.turns)] == [
+        f"{turn.job}: {turn.code}" for turn in day.turns
+    ]
+    for page in learners:
+        assert f"{page.code}: {page.sort}" in said and f"{page.code}: {page.basket}" in said
+    assert shown(browser) == ["Journal 8"]
+
+
+def test_of_many_buttons_the_near_ones_and_the_first_of_each_kind_are_there(
+    browser, full_day, tmp_path
+):
+    path = tmp_path / "board.html"
+    path.write_bytes(board_html(*full_day).files[0].data)
+    browser.get(path.as_uri())
+    click(browser, "Question 1")
+    click(browser, "Question 3")
+    click(browser, "Question 5")
+    buttons = browser.find_elements(By.CSS_SELECTOR, "#places button")
+    there = [button.text for button in buttons if button.is_displayed()]
+    assert [text for text in there if text.isdigit()] == ["1", "3", "4", "5", "6", "7"]
+    assert {"Today", "Jobs 1", "Sorts and books 1", "Journal 1"} <= set(there)
+    click(browser, "Journal 1")
+    assert shown(browser) == ["Journal 1"]
 
 
 def test_nothing_moves_for_a_reader_who_asks_for_less_motion(board):

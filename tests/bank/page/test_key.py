@@ -5,7 +5,7 @@ import dataclasses
 import pytest
 
 from bank.page import FACES, PAPERS, LearnerPage, PageFix, PageQuestion, PageSentence, key_pdf
-from bank.page.key import shared_sentences
+from bank.page.key import LEGEND, shared_sentences
 from bank.skill import SKILLS
 
 
@@ -34,6 +34,16 @@ def test_the_key_has_all_that_the_aide_marks_with(day, learners, read, paper):
     assert sheets.title == "Key, Wednesday, November 25, 2026"
     assert sheets.language.startswith("en")
     assert all(sheets.faces().values())
+
+
+def test_the_key_says_which_of_the_choices_is_right(day, read):
+    slide = PageQuestion("What can you do on ice?", ("slide", "plant"), answer="slide")
+    feel = PageQuestion("How do you feel?", ("mad", "sad"))
+    nap = PageQuestion("Do bears nap?", ("yes", "no"), answer="yes")
+    sheets = read(key_pdf(day, [LearnerPage("T7", mode="says", questions=(slide, feel, nap))]))
+    assert "= slide to choose from: slide / plant" in sheets
+    assert "any answer that fits to choose from: mad / sad" in sheets
+    assert "yes / no" not in sheets
 
 
 def test_one_key_serves_several_faulty_versions(learners):
@@ -105,6 +115,44 @@ def test_a_fix_that_is_not_where_it_says_is_named_and_the_key_is_made(day, read)
         "key: fix 1 of 'the dog' does not stand where it says: it has no mark",
     )
     assert "The dog" in read(made)
+
+
+def lowest(page):
+    """How far down a page its text goes: 0 at the head, 1 at the foot; its footer does not count."""
+    found = []
+
+    def note(text, current, matrix, font, size):
+        if text.strip():
+            found.append(matrix[5] + current[5])
+
+    page.extract_text(visitor_text=note)
+    return 1 - sorted(found)[3] / float(page.mediabox.height)
+
+
+@pytest.mark.parametrize("count", range(0, 26, 5))
+def test_no_page_is_half_empty_and_the_marks_are_explained_in_one_place(
+    day, sentences, read, count
+):
+    """Whatever the length of what comes before."""
+    asked = tuple(PageQuestion(f"What is number {n}?", answer=str(n)) for n in range(count))
+    other = sentences.other
+    pages = [LearnerPage("K0", questions=asked)]
+    for number, name in enumerate(("Ben", "Dan", "Tom", "Max", "Sam", "Kim"), 1):
+        mine = dataclasses.replace(
+            other,
+            faulty=other.faulty.replace("ben", name.lower()),
+            corrected=other.corrected.replace("Ben", name),
+            fixes=tuple(
+                dataclasses.replace(fix, wrong=fix.wrong.replace("ben", name.lower()))
+                for fix in other.fixes
+            ),
+        )
+        pages.append(LearnerPage(f"K{number}", sentence=mine))
+    made = read(key_pdf(day, pages))
+    for page in made.reader.pages[:-1]:
+        assert lowest(page) > 0.6
+    (legend,) = [text for text in made.pages if "What the marks mean" in text]
+    assert all(words in legend.replace("\n", " ") for _, words in LEGEND)
 
 
 @pytest.mark.parametrize("face", FACES)

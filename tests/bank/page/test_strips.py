@@ -28,6 +28,15 @@ def test_every_prompt_of_the_day_is_on_one_strip(day, learners, read, paper):
     assert all(sheets.faces().values())
 
 
+def test_a_strip_for_the_binder_has_the_choices_and_one_for_the_wall_the_question_alone(day, read):
+    asked = PageQuestion("Which is soft?", ("a pillow", "a rock"))
+    nap = PageQuestion("Do bears nap?", ("yes", "no"))
+    pages = [LearnerPage("T7", mode="says", questions=(asked, nap))]
+    assert "Which is soft? a pillow a rock Question T7" in read(strips(day, pages))
+    assert "Do bears nap? Question T7" in read(strips(day, pages))
+    assert "a pillow" not in read(strips(day, pages, wall=True))
+
+
 def test_a_strip_says_whose_it_is(day, learners, read):
     sheets = read(strips(day, learners))
     assert "Draw a map.Journal topic M9" in sheets
