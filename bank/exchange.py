@@ -26,6 +26,7 @@ from bank.item import (
     Item,
     Season,
     Version,
+    as_seen,
     check_id,
     clean_text,
 )
@@ -56,8 +57,12 @@ class Row:
     wrong: tuple[str, str] | None = None
 
 
+def _is_blank(cell: Any) -> bool:
+    return not as_seen(str(cell)).strip()
+
+
 def _line(what: str, longest: int = LONGEST_TEXT) -> Callable[[Any], str]:
-    return lambda cell: clean_text(str(cell), what, longest) if str(cell).strip() else ""
+    return lambda cell: "" if _is_blank(cell) else clean_text(str(cell), what, longest)
 
 
 def _several(
@@ -65,7 +70,7 @@ def _several(
 ) -> Callable[[Any], tuple[str, ...]]:
     def read(cell: Any) -> tuple[str, ...]:
         parts = cell if isinstance(cell, list) else str(cell).split(separator.strip())
-        return tuple(clean_text(str(part), what, longest) for part in parts if str(part).strip())
+        return tuple(clean_text(str(part), what, longest) for part in parts if not _is_blank(part))
 
     return read
 

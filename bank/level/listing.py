@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 
+from bank.item import as_seen
 from bank.level.canonical import asks
 
 LONGEST_PROMPT = 40
@@ -53,6 +54,7 @@ def guess_kind(prompt: str) -> str:
     >>> guess_kind("Do you like cats"), guess_kind("A red ball"), guess_kind("I see a dog.")
     ('question', 'topic', 'sentence')
     """
+    prompt = as_seen(prompt)
     if prompt.endswith("?") or asks(prompt):
         return "question"
     return "sentence" if prompt.rstrip("\"')").endswith((".", "!")) else "topic"

@@ -107,7 +107,8 @@ def _of_markers(doc: Doc, seen: Evidence, kind: str) -> Iterator[_Found]:
 
 def _negated(doc: Doc, at: int) -> str:
     """The word of negation, and of a contraction the whole."""
-    return doc[at - 1].text + doc[at].text if at and doc[at].lower_ == "n't" else doc[at].text
+    cut = at and doc[at].lower_ in ("n't", "nt")
+    return doc[at - 1].text + doc[at].text if cut else doc[at].text
 
 
 def _clause_from(doc: Doc, at: int) -> str:

@@ -59,6 +59,10 @@ def test_what_cannot_be_levelled_is_refused(run: Run) -> None:
         assert "Traceback" not in refused.err
 
 
+def test_a_refused_text_is_said_as_it_was_typed(run: Run) -> None:
+    assert run("level", "http://xqz").err == "binderbank: no English word in 'http://xqz'\n"
+
+
 def test_the_help_says_that_it_is_an_estimate_and_whose_placement_wins(run: Run) -> None:
     said = " ".join(run("level", "--help").out.split())
     assert "An estimate to help choose, not an assessment of a learner" in said
