@@ -56,7 +56,7 @@ def test_a_file_of_prompts_is_checked_and_mended_in_place(ready: Run, tmp_path: 
     assert (tmp_path / "prompts.txt").read_text("utf-8").splitlines()[1] == "I have a cat?"
 
 
-FAULTY = "What do she like?\nWhere do she play?\nDo he like tea?\n"
+FAULTY = "Where do Ben play?\nDo Mia like tea?\nWhere do Ben run?\n"
 
 
 def test_who_stops_mending_hears_how_far_it_went_and_that_it_is_done_in_part(

@@ -41,6 +41,30 @@ def test_a_sentence_without_a_place_is_left_out_and_said(ready: Run) -> None:
     assert "this sentence has no place for: comma-date" in " ".join(done.err.split())
 
 
+def test_a_sentence_that_has_an_error_itself_is_left_out_and_said(
+    ready: Run, tmp_path: Path
+) -> None:
+    (tmp_path / "mine.txt").write_text("The cat are wet.\nThe dog ran home.\n", "utf-8")
+    done = ready("make-errors", "mine.txt", "--dry-run")
+    assert done.code == 1 and "1 sentence with 3 faulty versions" in done.out
+    assert 'must be fixed first (agreement at "are")' in done.err and "The cat are wet." in done.err
+    item = ready("add", "sentence", "The cat are wet.", "--as-is", "a song", "--json").json["id"]
+    assert [one["id"] for one in ready("make-errors", "--json").json["made"]] == [item]
+
+
+def test_of_many_sentences_left_out_a_few_are_named_and_all_are_counted(
+    ready: Run, tmp_path: Path
+) -> None:
+    names = ("Ben", "Mia", "Omar", "Rosa", "Lena", "Kai", "Ana")
+    lines = "".join(f"{name} ran home.\n" for name in names)
+    (tmp_path / "mine.txt").write_text(lines, "utf-8")
+    done = ready("make-errors", "mine.txt", "--skills", "quotation-marks", "--dry-run")
+    said = done.err.splitlines()
+    assert len(said) == 4 and said[-1] == "left out: 4 more for such reasons; --json names each"
+    asked = ("make-errors", "mine.txt", "--skills", "quotation-marks", "--json")
+    assert len(ready(*asked).json["refused"]) == len(names)
+
+
 def test_sentences_that_are_in_the_bank_already_get_their_versions(ready: Run) -> None:
     added = ready("add", "sentence", "The cat sat on my bed.", "--json").json
     assert added["state"] == "draft"
