@@ -261,14 +261,14 @@ def read_rows(path: Path, skip_unknown: bool = False) -> Iterator[Row]:
         yield from _read_json_lines(lines) if kind == "jsonl" else _read_csv(lines, skip_unknown)
 
 
-def format_of(path: Path) -> str:
+def format_of(path: Path, instead: str = "save it as CSV UTF-8") -> str:
     """`csv` or `jsonl` by the ending of the file's name."""
     ending = path.suffix.lower().lstrip(".")
     if ending in ("jsonl", "ndjson"):
         return "jsonl"
     if ending == "csv":
         return "csv"
-    raise BankError(f"{path.name} is neither .csv nor .jsonl; name the file so")
+    raise BankError(f"{path.name} is neither .csv nor .jsonl; {instead}")
 
 
 def _read_csv(lines: Iterable[str], skip_unknown: bool = False) -> Iterator[Row]:
@@ -359,7 +359,7 @@ def _read_json_lines(lines: Iterable[str]) -> Iterator[Row]:
 
 def write_rows(path: Path, items: Iterable[Item], columns: Sequence[str] = tuple(COLUMNS)) -> int:
     """Write the items to a CSV or JSON Lines file, whole or not at all; returns how many."""
-    kind, count = format_of(path), 0
+    kind, count = format_of(path, f"name it {path.stem}.csv"), 0
     part = path.with_name(path.name + ".part")
     try:
         with part.open("w", encoding="utf-8", newline="") as file:
