@@ -130,7 +130,10 @@ def _of_length(seen: Evidence, kind: str) -> Iterator[_Found]:
         return
     per_sentence = seen.letters / seen.sentences
     cost = WEIGHTS["letters"] * log(per_sentence / SHORT_SENTENCE)
-    said = f"about {per_sentence:.0f} letters in a sentence, not {SHORT_SENTENCE:.0f}"
+    said = (
+        f"about {per_sentence:.0f} letters in a sentence;"
+        f" one of six short words has {SHORT_SENTENCE:.0f}"
+    )
     yield "length", f"{seen.running} words", cost, said
 
 

@@ -96,7 +96,25 @@ def test_adding_one_correct_sentence_offers_three_faulty_ones(ready: Run) -> Non
     added = ready("add", "sentence", "My sister went to the park on Monday.", "--json").json
     assert len(added["offers"]) == 3 and added["versions"] == []
     said = " ".join(ready("add", "sentence", "My brother went to the zoo on Friday.").out.split())
-    assert "faulty versions to choose from" in said
+    item = said.split()[0]
+    assert f"faulty versions to choose from (binderbank change {item} --choose 1,3)" in said
+    assert "--as-is" not in said  # it would stay a draft all the same
+
+
+def test_versions_are_chosen_for_a_sentence_that_has_none_without_typing_it_anew(
+    ready: Run,
+) -> None:
+    added = ready("add", "sentence", "My sister went to the park on Monday.", "--json").json
+    changed = ready("change", added["id"], "--choose", "1,3", "--json").json
+    assert [one["faulty"] for one in changed["versions"]] == added["offers"][::2]
+    assert (changed["text"], changed["state"]) == (added["text"], "ready")
+    question = ready("add", "question", "Is ice hot?", "--json").json["id"]
+    for words, said in (
+        ((added["id"], "--choose", "2"), "without a faulty version"),
+        ((question, "--choose", "2"), "is a question"),
+    ):
+        refused = ready("change", *words)
+        assert refused.code == 2 and said in refused.err
 
 
 def test_what_is_chosen_is_kept(ready: Run) -> None:
