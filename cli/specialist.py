@@ -135,7 +135,8 @@ def _show(item: Any, twins: list[Any], as_json: bool, formulas: bool) -> int:
     if formulas and (themes := _sensitive(item)):
         tags = " ".join(f"--add theme:{theme}" for theme in themes)
         say(f"a theme that some learners avoid? binderbank tag {item.id} {tags}")
-    if [one["code"] for one in item.findings if one["certain"]] == [NO_FAULTY]:
+    certain = [one["code"] for one in item.findings if one["certain"]]
+    if item.state == "draft" and certain == [NO_FAULTY]:
         say(f"a draft: give it faulty versions (binderbank change {item.id} --choose all)")
     elif item.state == "draft":
         say(f"a draft: mend it (binderbank change {item.id} --text ...) or say --as-is REASON")
@@ -244,7 +245,16 @@ def tag(
     if as_json:
         print_json({"tagged": count})
     else:
-        say(f"{counted(count, 'item')} tagged")
+        same = len(set(item_ids)) - count
+        why = (
+            "had no such tag"
+            if not put
+            else "had it before"
+            if not take
+            else "had nothing to change"
+        )
+        unchanged = f"; {counted(same, 'item')} {why}" if same else ""
+        say(f"{counted(count, 'item')} tagged{unchanged}")
     return 0
 
 

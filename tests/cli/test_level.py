@@ -98,6 +98,15 @@ def test_after_thirty_answers_the_banks_levels_follow_her_judgement(
     assert run("relevel").out.startswith("0 items")
 
 
+def test_a_wrong_key_is_answered_and_the_end_of_the_pairs_is_said(run: Run) -> None:
+    run("new")
+    for text in ("Do you like dogs?", "Is ice hot?", "What is a verdict?"):
+        run("add", "question", text)
+    shown = run("level", "--calibrate", said="x\n1\n1\n1\n").out
+    assert "'x' is no answer here; say 1 or 2, or s or q" in shown
+    assert "no pairs are left" in shown and "3 answers kept; 27 more" in shown
+
+
 def test_a_sheet_is_levelled_row_by_row(run: Run, tmp_path: Path) -> None:
     sheet = "page;kind;text\n1;question;What do bees make?\n2;topic;My first day of school\n3;;\n"
     (tmp_path / "list.csv").write_text(sheet)

@@ -96,6 +96,9 @@ def test_the_tags_in_use_are_listed_with_how_many_items_have_them(ready: Run) ->
         "tags"
     ]
     assert ready("tag", item, "--add", "theme:food").out == "1 item tagged\n"
+    same = ready("tag", item, "--remove", "theme:nope")
+    assert same.out == "0 items tagged; 1 item had no such tag\n"
+    assert ready("tag", item, "--add", "theme:food").out == "0 items tagged; 1 item had it before\n"
     assert ready("tag", item).code == 2 and ready("tag", "--add", "theme:food").code == 2
 
 
