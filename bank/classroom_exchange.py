@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 import tempfile
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -64,26 +64,21 @@ class Exchange:
     ) -> Brought:
         """Import a CSV or JSON Lines file: rows with a known id update, others are added.
 
-        All or nothing, unless `keep_good` names a file for the refused rows. `BankError` says which
-        row is the first wrong one, and what is wrong with it. `skip_unknown` leaves out the columns of
-        a CSV that the bank has no place for.
+        All or nothing, unless `keep_good` names a file for the refused rows. `BankError` says how many
+        rows are wrong and what is wrong with the first, or that there is none. `skip_unknown` leaves
+        out the columns of a CSV that the bank has no place for.
         """
-        brought = Brought()
+        brought, count = Brought(), 0
         with tempfile.TemporaryFile("w+", encoding="utf-8") as waiting:
             rows = self._rows(read_rows(path, skip_unknown), kind, brought)
             for item, base in self._assessed(rows, brought):
                 waiting.write(json.dumps([cells_of(item), list(base)], ensure_ascii=False) + "\n")
+                count += 1
                 progress(1)
-                if brought.refused and keep_good is None:
-                    break
             if brought.refused and keep_good is None:
-                first = brought.refused[0]
-                column, reason = first.wrong or ("", "")
-                where = f"row {first.number}" + (f", column {column}" if column else "")
-                raise BankError(
-                    f"{path.name}: {where}: {reason}; nothing was imported"
-                    " (--keep-good imports the other rows)"
-                )
+                raise BankError(f"{path.name}: {_said_of(brought.refused)}")
+            if not (count or brought.refused):
+                raise BankError(f"{path.name}: no row has a text; nothing was imported")
             waiting.seek(0)
             with self.store.writing():
                 self._put(waiting, brought)
@@ -275,6 +270,15 @@ class Exchange:
                 (old.id, theirs, now()),
             )
         brought.conflicts.append(old.id)
+
+
+def _said_of(refused: Sequence[Row]) -> str:
+    """How many rows are wrong, and what is wrong with the first of them."""
+    first = min(refused, key=lambda row: row.number)
+    column, reason = first.wrong or ("", "")
+    many = f"{len(refused)} rows cannot be taken; the first: " if len(refused) > 1 else ""
+    where = f"row {first.number}" + (f", column {column}" if column else "")
+    return f"{many}{where}: {reason}; nothing was imported (--keep-good imports the other rows)"
 
 
 def _with_computed(item: Item, computed: dict[str, Any]) -> Item:

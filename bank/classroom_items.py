@@ -142,14 +142,20 @@ class Items:
     def tag(
         self, item_ids: Sequence[str], add: Sequence[str] = (), remove: Sequence[str] = ()
     ) -> int:
-        """Add and take away tags written `family:value`; all the items or none. Returns how many."""
+        """Add and take away tags written `family:value`; all the items or none.
+
+        Returns how many items it changed.
+        """
+        changed = 0
         with self.store.writing():
-            for item_id in item_ids:
-                item = self.get(item_id)
+            for item_id in dict.fromkeys(item_ids):
+                was = item = self.get(item_id)
                 for text, keep in [(t, True) for t in add] + [(t, False) for t in remove]:
                     item = _tagged(item, *_family_and_value(text), keep)
-                write_item(self.store, item)
-        return len(item_ids)
+                if item != was:
+                    write_item(self.store, item)
+                    changed += 1
+        return changed
 
     def retire(self, item_ids: Sequence[str], back: bool = False) -> int:
         """Retire items: they are drawn no more, and what was given stays known. `back` undoes it."""

@@ -35,7 +35,9 @@ def swap(
     with store.writing():
         held = day_sets(store, day).get(learner.number)
         if held is None:
-            raise BankError(f"{learner.code} has no set on {day}; draw it first")
+            raise BankError(
+                f"{learner.code} has no set on {day}; draw it first: binderbank draw {day}"
+            )
         was = next((p for p in held.given if (p.kind, p.position) == (kind, position)), None)
         if was is None:
             raise BankError(f"{learner.code} has no {slot} on {day}")

@@ -26,6 +26,7 @@ from bank.item import (
     Item,
     Season,
     Version,
+    as_seen,
     check_id,
     clean_text,
 )
@@ -56,8 +57,12 @@ class Row:
     wrong: tuple[str, str] | None = None
 
 
+def _is_blank(cell: Any) -> bool:
+    return not as_seen(str(cell)).strip()
+
+
 def _line(what: str, longest: int = LONGEST_TEXT) -> Callable[[Any], str]:
-    return lambda cell: clean_text(str(cell), what, longest) if str(cell).strip() else ""
+    return lambda cell: "" if _is_blank(cell) else clean_text(str(cell), what, longest)
 
 
 def _several(
@@ -65,7 +70,7 @@ def _several(
 ) -> Callable[[Any], tuple[str, ...]]:
     def read(cell: Any) -> tuple[str, ...]:
         parts = cell if isinstance(cell, list) else str(cell).split(separator.strip())
-        return tuple(clean_text(str(part), what, longest) for part in parts if str(part).strip())
+        return tuple(clean_text(str(part), what, longest) for part in parts if not _is_blank(part))
 
     return read
 
@@ -256,14 +261,14 @@ def read_rows(path: Path, skip_unknown: bool = False) -> Iterator[Row]:
         yield from _read_json_lines(lines) if kind == "jsonl" else _read_csv(lines, skip_unknown)
 
 
-def format_of(path: Path) -> str:
+def format_of(path: Path, instead: str = "save it as CSV UTF-8") -> str:
     """`csv` or `jsonl` by the ending of the file's name."""
     ending = path.suffix.lower().lstrip(".")
     if ending in ("jsonl", "ndjson"):
         return "jsonl"
     if ending == "csv":
         return "csv"
-    raise BankError(f"{path.name} is neither .csv nor .jsonl; name the file so")
+    raise BankError(f"{path.name} is neither .csv nor .jsonl; {instead}")
 
 
 def _read_csv(lines: Iterable[str], skip_unknown: bool = False) -> Iterator[Row]:
@@ -354,7 +359,7 @@ def _read_json_lines(lines: Iterable[str]) -> Iterator[Row]:
 
 def write_rows(path: Path, items: Iterable[Item], columns: Sequence[str] = tuple(COLUMNS)) -> int:
     """Write the items to a CSV or JSON Lines file, whole or not at all; returns how many."""
-    kind, count = format_of(path), 0
+    kind, count = format_of(path, f"name it {path.stem}.csv"), 0
     part = path.with_name(path.name + ".part")
     try:
         with part.open("w", encoding="utf-8", newline="") as file:

@@ -27,18 +27,34 @@ LONGEST_TEXT = 300
 _ID = re.compile(r"[A-Za-z0-9][A-Za-z0-9_.-]{0,39}")
 _ID_LETTERS = "abcdefghjkmnpqrstuvwxyz23456789"
 _SEASON = re.compile(r"(\d\d)-(\d\d)\.\.(\d\d)-(\d\d)")
+# What word processors put into a text unseen: soft hyphens, zero-width spaces, marks of direction. The
+# two joiners stay between two symbols, where they make one picture sign out of several.
+_UNSEEN = re.compile(
+    "[\u00ad\u200b\u200e\u200f\u202a-\u202e\u2060\u2066-\u2069\ufeff]"
+    "|[\u200c\u200d](?![^\\w\\s\u0300-\u036f])|(?<![^\\w\\s\u0300-\u036f])[\u200c\u200d]"
+)
+_HYPHENS = str.maketrans("\u2010\u2011", "--")
 
 
 class BankError(ValueError):
     """Something that was refused: one clear line that says what is wrong and what to do."""
 
 
+def as_seen(text: str) -> str:
+    """`text` without characters that nobody sees, and with one hyphen for those that look the same.
+
+    >>> as_seen("twenty\\u2011two straw\\u00adberries\\u200b")
+    'twenty-two strawberries'
+    """
+    return text if text.isascii() else _UNSEEN.sub("", text).translate(_HYPHENS)
+
+
 def clean_text(text: str, what: str = "the text", longest: int = LONGEST_TEXT) -> str:
-    """`text` as the bank keeps it: NFC, one line, outer spaces gone, 1 to `longest` characters.
+    """`text` as the bank keeps it: NFC, one line, as it is seen, 1 to `longest` characters.
 
     Raises `BankError` for an empty text, one that is too long, or one with control characters.
     """
-    text = unicodedata.normalize("NFC", text).strip()
+    text = unicodedata.normalize("NFC", as_seen(text)).strip()
     if "\n" in text or "\r" in text:
         raise BankError(f"{what} has more than one line; an item is one line")
     if any(unicodedata.category(letter) in ("Cc", "Cs", "Co") for letter in text):

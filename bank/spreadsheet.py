@@ -13,6 +13,8 @@ from pathlib import Path
 
 from bank.item import BankError
 
+SPREADSHEETS = (".xlsx", ".xls", ".ods", ".numbers")
+
 
 def separator(header: str) -> str:
     """What stands between the cells: a comma, or what spreadsheets write where that is the decimal mark.
@@ -87,7 +89,8 @@ def read_text(path: Path) -> str:
     try:
         return path.read_text(encoding="utf-8-sig")
     except UnicodeDecodeError:
-        raise BankError(f"{path.name} is not written in UTF-8; save it as UTF-8") from None
+        encoding = "CSV UTF-8" if path.suffix.lower() in SPREADSHEETS else "UTF-8"
+        raise BankError(f"{path.name} is not written in UTF-8; save it as {encoding}") from None
     except OSError as error:
         raise BankError(f"{path} cannot be read: {error.strerror or error}") from error
 

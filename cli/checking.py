@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import sys
 from collections.abc import Callable
+from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
@@ -122,32 +123,62 @@ def _walk(found: list[Prompt], mend: Mend, accept: Accept | None) -> int:
     if not found:
         say("nothing found")
         return DONE
-    mended = 0
     say(_KEYS)
-    for number, prompt in enumerate(found, start=1):
-        passed: set[tuple[str, str]] = set()
-        while finding := _next_finding(prompt, passed):
-            _ask(prompt, finding, f"{number}/{len(found)}")
-            key = _key()
-            if key == "q":
-                return _stopped(mended)
-            if key == "k" and accept is not None:
-                reason = _typed("why is it right as it is? ")
-                if reason:
-                    prompt = accept(prompt, reason)
-                    break
-                continue
-            text = _new_text(prompt, finding, key)
-            if text is None:
-                passed.add(_same(prompt, finding))
-                continue
-            try:
-                prompt = mend(prompt, text, finding if key != "e" else None)
-                mended += 1
-            except BankError as error:
-                say(f"  {error}", to_errors=True)
-                passed.add(_same(prompt, finding))
-    return _stopped(mended)
+    done = _Walked(len(found))
+    try:
+        for prompt in found:
+            _mend_one(prompt, mend, accept, done)
+            done.looked_at += 1
+    except EOFError:
+        _end_line()
+    except KeyboardInterrupt:
+        _end_line()
+        done.report()
+        raise
+    return done.report()
+
+
+@dataclass(slots=True)
+class _Walked:
+    """How far a walk has come."""
+
+    prompts: int
+    looked_at: int = 0
+    mended: int = 0
+
+    def report(self) -> int:
+        left = self.prompts - self.looked_at
+        say(
+            f"{self.mended} mended"
+            + (f", {left} of {self.prompts} still to look at" if left else "")
+        )
+        return IN_PART if left else DONE
+
+
+def _mend_one(prompt: Prompt, mend: Mend, accept: Accept | None, done: _Walked) -> None:
+    """Ask about each finding of one prompt; `EOFError` where the person stops."""
+    passed: set[tuple[str, str]] = set()
+    while finding := _next_finding(prompt, passed):
+        _ask(prompt, finding, f"{done.looked_at + 1}/{done.prompts}")
+        key = _key()
+        if key == "q":
+            raise EOFError
+        if key == "k" and accept is not None:
+            reason = _typed("why is it right as it is? ")
+            if reason:
+                accept(prompt, reason)
+                return
+            continue
+        text = _new_text(prompt, finding, key)
+        if text is None:
+            passed.add(_same(prompt, finding))
+            continue
+        try:
+            prompt = mend(prompt, text, finding if key != "e" else None)
+            done.mended += 1
+        except BankError as error:
+            say(f"  {error}", to_errors=True)
+            passed.add(_same(prompt, finding))
 
 
 def _same(prompt: Prompt, finding: dict[str, Any]) -> tuple[str, str]:
@@ -198,9 +229,9 @@ def _typed(question: str) -> str:
     return sys.stdin.readline().strip()
 
 
-def _stopped(mended: int) -> int:
-    say(f"{mended} mended")
-    return DONE
+def _end_line() -> None:
+    if sys.stdout.isatty():
+        sys.stdout.write("\n")  # a question may stand there, unfinished
 
 
 def set_aside(

@@ -71,6 +71,9 @@ def _ask_pairs(
     while left > 0:
         pair = next_pair(heard, answers, skipped)
         if pair is None:
+            if not quiet:
+                say("")
+                say("no pairs are left; with more prompts in the bank there are more")
             return
         # Which of the two comes first is by chance, so that a habit of saying "1" tells nothing.
         first, second = pair if Random("/".join(pair)).random() < 0.5 else pair[::-1]
@@ -100,6 +103,8 @@ def _asked(first: str, second: str, left: int, quiet: bool) -> str:
             return "q"
         if line.strip().lower() in ("1", "2", "s", "q"):
             return line.strip().lower()
+        if not quiet:
+            say(f"  {line.strip()[:20]!r} is no answer here; say 1 or 2, or s or q")
 
 
 def _report(heard: list[Heard], answers: list[Answer], ear: Ear | None, as_json: bool) -> None:

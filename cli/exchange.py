@@ -68,9 +68,8 @@ def bring_in(
     else:
         say(f"{done.added} added, {done.updated} updated, {done.unchanged} unchanged")
         if done.drafts:
-            say(
-                f"{done.drafts} of them are drafts; what must be fixed: binderbank check --must-fix"
-            )
+            are = "is a draft" if done.drafts == 1 else "are drafts"
+            say(f"{done.drafts} of them {are}; what must be fixed: binderbank check --must-fix")
         for item_id in done.conflicts:
             say(f"both sides changed {item_id}; see: binderbank conflicts")
         if done.refused:

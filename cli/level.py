@@ -52,9 +52,9 @@ def level(
         from cli.ear import calibrate as ask_pairs
 
         return ask_pairs(as_json)
-    texts, one = _texts(text, kind, whole)
+    places, texts, one = _texts(text, kind, whole)
     rows = list(_levelled(texts))
-    refused = [(number, row[3]) for number, row in enumerate(rows, start=1) if row[3]]
+    refused = [(place, row[3]) for place, row in zip(places, rows, strict=True) if row[3]]
     if len(refused) == len(rows):
         raise BankError(refused[0][1])
     if as_json:
@@ -65,16 +65,19 @@ def level(
         _show_one(rows[0][0], rows[0][2])
     else:
         _show_list(rows)
-    for number, problem in refused:
-        say(f"binderbank: text {number}: {problem}", to_errors=True)
+    for place, problem in refused:
+        say(f"binderbank: {place}: {problem}", to_errors=True)
     return IN_PART if refused else DONE
 
 
 Row = tuple[str, str, "Level | None", str]
 
 
-def _texts(text: str | None, kind: str, whole: bool | None) -> tuple[list[tuple[str, str]], bool]:
-    """The texts to level with their kinds, and whether it is one text that was typed."""
+Texts = tuple[list[str], list[tuple[str, str]], bool]
+
+
+def _texts(text: str | None, kind: str, whole: bool | None) -> Texts:
+    """Where each text stands, the texts to level with their kinds, and whether it is only one."""
     from bank.level import KINDS
     from bank.level.listing import guess_kind, texts_in
     from bank.spreadsheet import read_text
@@ -86,7 +89,7 @@ def _texts(text: str | None, kind: str, whole: bool | None) -> tuple[list[tuple[
         listed = _in_a_sheet(path, kind, guess_kind)
         if not listed:
             raise BankError("there is no text to level")
-        return listed, False
+        return [place for place, *_ in listed], [(text, kind) for _, text, kind in listed], False
     if path is not None and path.is_dir():
         raise BankError(f"{path} is a folder; name a file in it")
     if path is not None and path.is_file():
@@ -94,7 +97,7 @@ def _texts(text: str | None, kind: str, whole: bool | None) -> tuple[list[tuple[
     elif text and text != "-":
         if text.endswith((".txt", ".md", ".csv")) and " " not in text:
             raise BankError(f"there is no file {text}")
-        return [(text, kind or _kind_of(text, guess_kind))], True
+        return ["the text"], [(text, kind or _kind_of(text, guess_kind))], True
     elif text == "-" or not sys.stdin.isatty():
         content = sys.stdin.read()
     else:
@@ -102,7 +105,8 @@ def _texts(text: str | None, kind: str, whole: bool | None) -> tuple[list[tuple[
     found = texts_in(content, kind, whole)
     if not found:
         raise BankError("there is no text to level")
-    return found, len(found) == 1
+    places = [f"line {number}" for number, *_ in found]
+    return places, [(text, kind) for _, text, kind in found], len(found) == 1
 
 
 def _kind_of(text: str, guess_kind: Any) -> str:
@@ -111,14 +115,14 @@ def _kind_of(text: str, guess_kind: Any) -> str:
     return "passage" if is_passage(text) else str(guess_kind(text))
 
 
-def _in_a_sheet(path: Path, kind: str, guess_kind: Any) -> list[tuple[str, str]]:
-    """The column `text` of a sheet, each with its own kind where the sheet says it."""
+def _in_a_sheet(path: Path, kind: str, guess_kind: Any) -> list[tuple[str, str, str]]:
+    """The column `text` of a sheet: its row, the text, and its own kind where the sheet says it."""
     from bank.exchange import read_rows
 
     rows = list(read_rows(path, skip_unknown=True))
     texts = [(str(row.cells.get("text") or "").strip(), row) for row in rows]
     return [
-        (text, kind or row.fields.get("kind") or str(guess_kind(text)))
+        (f"row {row.number}", text, kind or row.fields.get("kind") or str(guess_kind(text)))
         for text, row in texts
         if text
     ]

@@ -28,6 +28,7 @@ from cli.common import (
 )
 
 MOST_ERRORS = 8
+MOST_LEFT_OUT_SHOWN = 3  # for each reason
 
 
 def register(app: typer.Typer, only: str = "") -> None:
@@ -58,20 +59,24 @@ def make_errors(
     if not 1 <= errors <= MOST_ERRORS:
         raise BankError(f"--errors is a number from 1 to {MOST_ERRORS}")
     made: list[dict[str, Any]] = []
-    refused: Counter[str] = Counter()
+    refused: list[str] = []
     with use_bank() as bank:
-        waiting = _from_file(path) if path else [(i.text, i.id) for i in bank.items if _is_bare(i)]
+        bare = [item for item in bank.items if not path and _is_bare(item)]
+        waiting = _from_file(path) if path else [(item.text, item.id) for item in bare]
+        accepted = {item.id for item in bare if item.as_is}
         with progress("making errors", len(waiting)) as step:
             for text, item_id in waiting:
                 try:
+                    if item_id not in accepted:
+                        _refuse_faulty(text)
                     made.append(_made(bank, text, item_id, codes, errors, seed, theme, dry_run))
                 except (BankError, ValueError) as problem:
-                    refused[f"{problem}: {text[:60]}"] += 1
+                    refused.append(f"{problem}: {text[:60]}")
                 step(1)
     if as_json:
-        print_json({"made": made, "refused": list(refused)})
+        print_json({"made": made, "refused": refused})
     else:
-        _report(made, list(refused), dry_run)
+        _report(made, refused, dry_run)
     if refused:
         return IN_PART if made else REFUSED
     return 0
@@ -118,6 +123,17 @@ def _sentences(path: Path, text: str) -> Iterator[str]:
                 raise BankError(f"{path.name}: row {number}: there is no text") from None
     else:
         yield from text.splitlines()
+
+
+def _refuse_faulty(text: str) -> None:
+    """`BankError` for a sentence that has an error itself: nobody could correct its versions to it."""
+    from bank.check import check_text
+
+    for found in check_text(text, "sentence"):
+        if found.certain:
+            place = f' at "{text[found.start : found.end]}"' if found.end > found.start else ""
+            said = found.message.rstrip(".")
+            raise BankError(f"this sentence must be fixed first ({found.code}{place}): {said}")
 
 
 def _made(
@@ -178,14 +194,26 @@ def _numbers(choose: str, count: int) -> list[int]:
     return [int(word) for word in said]
 
 
+def _say_left_out(refused: Sequence[str]) -> None:
+    """The first few of each reason, and how many more there are."""
+    shown = Counter[str]()
+    for line in refused:
+        reason = line.partition(":")[0].partition("(")[0]
+        shown[reason] += 1
+        if shown[reason] <= MOST_LEFT_OUT_SHOWN:
+            say(f"left out: {line}", to_errors=True)
+    more = sum(max(0, count - MOST_LEFT_OUT_SHOWN) for count in shown.values())
+    if more:
+        say(f"left out: {more} more for such reasons; --json names each", to_errors=True)
+
+
 def _report(made: Sequence[dict[str, Any]], refused: Sequence[str], dry_run: bool) -> None:
     if dry_run:
         for one in made:
             say(one["corrected"], style="bold")
             for faulty in one["versions"]:
                 say(f"    {faulty}")
-    for line in refused:
-        say(f"left out: {line}", to_errors=True)
+    _say_left_out(refused)
     if not made and not refused:
         say("no sentence waits for faulty versions")
         return

@@ -82,7 +82,7 @@ def _skills(report: Report) -> list[str]:
 
 
 def _skill_columns(name: str, share: str, likely: str, sparks: str, says: str, goal: str) -> str:
-    return f"{name[:23]:<24}{share:<11}{likely:<9}{sparks:<11}{says:<16}{goal}"
+    return f"{name[:23]:<24}{share:<11}{likely:<9}{sparks:<10}{says:<17}{goal}"
 
 
 def _skill_row(one: Mastery, state: str) -> str:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from pathlib import Path
 
 import typer
@@ -15,6 +16,7 @@ from cli.common import (
     TEACHER,
     add_commands,
     ask_yes,
+    counted,
     print_json,
     say,
     say_next,
@@ -76,7 +78,7 @@ def learner_forget(
             say("nothing was changed")
             return REFUSED
         done = bank.records.forget(code)
-        path = bank.path
+        path, prints = bank.path, bank.paper.prints.absolute()
     if as_json:
         print_json(
             {
@@ -89,22 +91,34 @@ def learner_forget(
         return IN_PART if done.problems else DONE
     say(
         f"{code} is forgotten in the bank"
-        + (f" and in {len(done.copies)} copies" if done.copies else "")
+        + (f" and in {counted(len(done.copies), 'copy', 'copies')}" if done.copies else "")
     )
-    if done.files:
-        say("these may still hold the code; delete them yourself:")
-        for one, what in done.files:
-            word = {"prints": "printed", "export": "exported", "report": "report"}.get(what, what)
-            say(f"  {one} ({word})")
-        for one, what in done.files:
-            if what == "prints":
-                say_next("the printed ones go with: ", path, f"forget-prints {one}")
+    _say_files(done.files, prints, path)
     if done.mentions:
         say("these items mention the code in their text; change them: " + ", ".join(done.mentions))
     say("a copy that you carried elsewhere, and paper, you have to see to yourself")
     for line in done.problems:
         say(line, to_errors=True)
     return IN_PART if done.problems else DONE
+
+
+def _say_files(files: Sequence[tuple[Path, str]], prints: Path, bank_path: Path) -> None:
+    """What may still hold the code; the folders of printed files beside the bank in one line."""
+    if not files:
+        return
+    beside = [one for one, what in files if what == "prints" and prints in (one, one.parent)]
+    days = [one for one in beside if one != prints]
+    say("these may still hold the code; delete them yourself:")
+    if beside:
+        say(f"  {prints} (printed, {counted(len(days) or 1, 'folder')})")
+    elsewhere = [(one, what) for one, what in files if one not in beside]
+    for one, what in elsewhere:
+        word = {"prints": "printed", "export": "exported", "report": "report"}.get(what, what)
+        say(f"  {one} ({word})")
+    if beside:
+        say_next("the printed ones go with: ", bank_path, "forget-prints")
+    if any(what == "prints" for _, what in elsewhere):
+        say_next("printed ones elsewhere go with: ", bank_path, "forget-prints FOLDER")
 
 
 def backup(
@@ -140,11 +154,16 @@ def restore(
         if not ask_yes(question, yes):
             say("nothing was changed")
             return REFUSED
+        before = {one.number for one in bank.learners}
         kept = bank.records.restore(path)
         learners = len(bank.learners)
+        came = [one.code for one in bank.learners if one.number not in before]
     say(f"restored: {path}, with {learners} learner{'' if learners == 1 else 's'}")
     say(f"the bank as it was before: {kept}")
     if not has_checksum(path):
         say("the copy had no checksum beside it; only SQLite's own check was made")
-    say("a learner who was forgotten since then is back: forget them again")
+    if came and before:
+        say(f"not in the bank before: {', '.join(came)}")
+    if came:
+        say("whoever of them was forgotten since then is back: binderbank learner forget CODE")
     return DONE

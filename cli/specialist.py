@@ -105,7 +105,7 @@ def add(
     if versions and not faulty and not sys.stdin.isatty():
         from cli.making import show_offers
 
-        say(f"faulty versions to choose from (binderbank change {item.id} --faulty ...):")
+        say(f"faulty versions to choose from (binderbank change {item.id} --choose 1,3):")
         show_offers(versions)
     return done
 
@@ -122,6 +122,7 @@ def show(item_id: str = ITEM, as_json: bool = JSON) -> int:
 
 
 def _show(item: Any, twins: list[Any], as_json: bool, formulas: bool) -> int:
+    from bank.assess import NO_FAULTY
     from cli.show import show_formulas, show_item
 
     if as_json:
@@ -134,7 +135,10 @@ def _show(item: Any, twins: list[Any], as_json: bool, formulas: bool) -> int:
     if formulas and (themes := _sensitive(item)):
         tags = " ".join(f"--add theme:{theme}" for theme in themes)
         say(f"a theme that some learners avoid? binderbank tag {item.id} {tags}")
-    if item.state == "draft":
+    certain = [one["code"] for one in item.findings if one["certain"]]
+    if item.state == "draft" and certain == [NO_FAULTY]:
+        say(f"a draft: give it faulty versions (binderbank change {item.id} --choose all)")
+    elif item.state == "draft":
         say(f"a draft: mend it (binderbank change {item.id} --text ...) or say --as-is REASON")
     return 0
 
@@ -241,7 +245,16 @@ def tag(
     if as_json:
         print_json({"tagged": count})
     else:
-        say(f"{counted(count, 'item')} tagged")
+        same = len(set(item_ids)) - count
+        why = (
+            "had no such tag"
+            if not put
+            else "had it before"
+            if not take
+            else "had nothing to change"
+        )
+        unchanged = f"; {counted(same, 'item')} {why}" if same else ""
+        say(f"{counted(count, 'item')} tagged{unchanged}")
     return 0
 
 
@@ -264,6 +277,11 @@ def change(
     item_id: str = ITEM,
     text: str = typer.Option("", "--text", help="A new text."),
     faulty: list[str] = typer.Option([], "--faulty", help="New faulty versions."),
+    choose: str = typer.Option(
+        "",
+        "--choose",
+        help="Which of three faulty versions made for a sentence without any: 1,3 or all.",
+    ),
     answer: str = typer.Option(None, "--answer", help="A new expected answer."),
     choice: list[str] = typer.Option([], "--choice", help="New choices to circle (2 to 4)."),
     starter: str = typer.Option(None, "--starter", help="A new sentence starter."),
@@ -283,15 +301,33 @@ def change(
     lists = {"faulty": faulty, "choices": choice, "words": words}
     cells: dict[str, Any] = {name: cell for name, cell in said.items() if cell is not None}
     cells |= {name: cell for name, cell in lists.items() if cell}
-    if not cells:
+    if not cells and not choose:
         raise BankError("nothing to change; say --text, --faulty, --answer, --choice or --as-is")
     with use_bank() as bank:
+        if choose:
+            cells["faulty"] = _chosen(bank.items.get(item_id), text, faulty, choose)
         row = read_cells(1, {"text": bank.items.get(item_id).text, **cells})
         if row.wrong:
             raise BankError(row.wrong[1])
         item = bank.items.change(item_id, **row.fields)
         twins = [bank.items.get(other) for other in bank.items.twins(item.id)]
     return _show(item, twins, as_json, formulas=False)
+
+
+def _chosen(item: Any, text: str, faulty: list[str], choose: str) -> list[str]:
+    """Those of three versions made for a sentence without one that the person chooses."""
+    from cli.making import offered
+
+    if item.kind != "sentence":
+        raise BankError(f"{item.id} is a {item.kind}; --choose is for a sentence to fix")
+    if item.versions or faulty:
+        raise BankError("--choose is for a sentence without a faulty version; say --faulty alone")
+    versions, chosen = offered(text or item.text, choose)
+    if not versions:
+        raise BankError("there are no three faulty versions of this sentence; say --faulty")
+    if not chosen:
+        raise BankError("nothing is chosen; say numbers or all")
+    return chosen
 
 
 def retire(

@@ -87,5 +87,7 @@ def _words(store: Store, theme: str, grade: int) -> list[str]:
         " WHERE shelf.theme = ? AND shelf.grade <= ? LIMIT 200",
         (theme, grade + 1),
     )
-    counts = Counter(word for row in rows for word in re.findall(r"[a-z]{3,}", row[0].lower()))
+    # "don't" is no word to begin with, nor is a half of it.
+    found = (word for row in rows for word in re.findall(r"[a-z'\u2019]+", row[0].lower()))
+    counts = Counter(word for word in found if re.fullmatch(r"[a-z]{3,}", word))
     return [word for word, _ in counts.most_common(60) if zipf(word) < TOO_COMMON][:WORDS_EACH]

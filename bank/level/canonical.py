@@ -1,17 +1,22 @@
 """One form of a text for all its variants, so that a variant cannot change the level.
 
-The case of the first letter, outer spaces, the style of quotes and a missing end mark say nothing
-about how hard a text is to read. A well-formed item is its own canonical form, so that levelling
-and checking it share one parse.
+The case of the first letter, outer spaces, characters that nobody sees, the style of quotes and
+hyphens, a missing end mark, a forgotten space between two sentences, and writing all of a text in
+capitals say nothing about how hard it is to read. A well-formed item is its own canonical form, so
+that levelling and checking it share one parse.
 """
 
 from __future__ import annotations
 
 import re
 
+from bank.item import as_seen
+
 _QUOTES = str.maketrans({"‘": "'", "’": "'", "‛": "'", "`": "'", "´": "'", "“": '"', "”": '"',
                          "„": '"', "«": '"', "»": '"'})  # fmt: skip
 _SINGLE_QUOTED = re.compile(r"(?:(?<=[\s(])|^)'(?=\w)([^']*(?:'\w+[^']*)*)'(?=[\s.,;:!?)]|$)")
+# "make?What": the end of one sentence and the first word of the next.
+_FORGOTTEN_SPACE = re.compile(r"(?<=[a-zà-öø-ÿ])([.!?]+)(?=[A-Z][a-z]|[AI](?![\w.]))")
 _OPENERS = frozenset("who whom whose what which when where why how".split())
 _ASKING = frozenset(
     "am is are was were do does did has have had can could will would shall should may might must "
@@ -26,7 +31,7 @@ _TELLING = frozenset(
 
 
 def canonical(text: str, kind: str = "question") -> str:
-    """`text` with one form of spaces, quotes, first letter and end mark.
+    """`text` with one form of spaces, quotes, capitals and end mark.
 
     >>> canonical("  do you like cats", "question")
     'Do you like cats?'
@@ -34,7 +39,12 @@ def canonical(text: str, kind: str = "question") -> str:
     'A red ball'
     >>> canonical("It is Ben\u2019s dog", "sentence")
     "It is Ben's dog."
+    >>> canonical("A TRIP TO THE ZOO", "topic"), canonical("Go home.It is late.", "sentence")
+    ('A trip to the zoo', 'Go home. It is late.')
     """
+    text = _FORGOTTEN_SPACE.sub(r"\1 ", as_seen(text))
+    if text.isupper() and len(text.split()) > 1:
+        text = text.lower()
     text = " ".join(text.translate(_QUOTES).replace("''", '"').split())
     text = _SINGLE_QUOTED.sub(r'"\1"', text)
     body = text.rstrip(".!?… ")

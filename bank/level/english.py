@@ -21,21 +21,22 @@ NEIGHBOURS = ("es", "fr", "de", "it", "pt", "nl")
 FAR_OFTENER = 10.0
 
 
-def refuse_other_languages(text: str, seen: Evidence) -> None:
-    """`ValueError` for a text without an English word, or of which too few words are English."""
+def refuse_other_languages(typed: str, seen: Evidence) -> None:
+    """`ValueError` for a text without an English word, or of which too few words are English; it
+    says the text as it was `typed`."""
     words = [word.known for word in seen.words if not word.is_name]
     everyday = sum(word.everyday for word in words)
     if words and 2 * everyday >= len(words):
         return
     if not any(vocabulary.is_english(word.text.lower()) for word in seen.words):
-        raise ValueError(f"no English word in {text!r}")
+        raise ValueError(f"no English word in {typed!r}")
     english = everyday + sum(
         vocabulary.is_english(word.text) and not is_foreign(word.text)
         for word in words
         if not word.everyday
     )
     if 2 * english < len(words):
-        raise ValueError(f"too few English words in {text!r}")
+        raise ValueError(f"too few English words in {typed!r}")
 
 
 def is_foreign(word: str) -> bool:

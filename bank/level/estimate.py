@@ -41,7 +41,7 @@ def level_text(text: str, kind: str = "question") -> Level:
     True
     """
     ready = _ready(text, kind)
-    return _level(ready, kind, language.parse(ready))
+    return _level(ready, kind, language.parse(ready), text)
 
 
 def level_many(texts: Iterable[tuple[str, str]]) -> Iterator[Level]:
@@ -50,11 +50,13 @@ def level_many(texts: Iterable[tuple[str, str]]) -> Iterator[Level]:
     A text that stands more than once in a batch is parsed and levelled once.
     """
     waiting = iter(texts)
-    while batch := [(_ready(text, kind), kind) for text, kind in islice(waiting, BATCH)]:
-        different = list(dict.fromkeys(batch))
-        docs = language.parse_many(text for text, _ in different)
-        levels = {pair: _level(*pair, doc) for pair, doc in zip(different, docs, strict=True)}
-        yield from (levels[pair] for pair in batch)
+    while batch := [(_ready(text, kind), kind, text) for text, kind in islice(waiting, BATCH)]:
+        typed = {(ready, kind): text for ready, kind, text in batch}
+        docs = language.parse_many(ready for ready, _ in typed)
+        levels = {
+            pair: _level(*pair, doc, typed[pair]) for pair, doc in zip(typed, docs, strict=True)
+        }
+        yield from (levels[ready, kind] for ready, kind, _ in batch)
 
 
 INGREDIENTS = {
@@ -81,9 +83,9 @@ def _ready(text: str, kind: str) -> str:
     return canonical(text, kind)
 
 
-def _level(text: str, kind: str, doc: Doc) -> Level:
+def _level(text: str, kind: str, doc: Doc, typed: str) -> Level:
     seen = evidence(doc, kind)
-    refuse_other_languages(text, seen)
+    refuse_other_languages(" ".join(typed.split()), seen)
     total = weighed(seen, kind)
     grade = passage.on_the_trade_scale(total, text, seen.running)
     spread = _SPREAD_LEFT + _SPREAD_OF_A_WORD / sqrt(seen.running + 3)

@@ -20,6 +20,8 @@ if TYPE_CHECKING:
     from spacy.tokens import Doc, Token
 
 _CLITICS = frozenset("n't 's 're 've 'll 'm 'd ' s' 'em".split())
+# The same halves where the apostrophe is left out: spaCy cuts "cant" into "ca" and "nt".
+_BARE_CLITICS = {"nt": "n't"} | {half: "'" + half for half in "s re ve ll m d".split()}
 # The first halves of contractions that spaCy cuts: "ca" of "can't", "wo" of "won't".
 _CUT = {"ca": "can", "wo": "will", "sha": "shall", "gon": "gonna", "wan": "wanna", "got": "got"}
 _SENTENCE_END = frozenset(".!?")
@@ -73,6 +75,8 @@ def evidence(doc: Doc, kind: str) -> Evidence:
             elif lower == _OPEN:
                 starts = True
             continue
+        if lower in _BARE_CLITICS and _hangs_on_a_word(doc, at):
+            sort, lower = _CLITIC, _BARE_CLITICS[lower]
         plain.append(lower)
         places.append(at)
         if sort == _CLITIC:
@@ -119,6 +123,10 @@ def _looked_up(token: str) -> tuple[str, str, str, Word | None, bool]:
     if any(letter.isdigit() for letter in text):
         return _WORD, text, lower, None, False
     return _WORD, text, lower, vocabulary.word(_CUT.get(lower, lower)), text[0].isupper()
+
+
+def _hangs_on_a_word(doc: Doc, at: int) -> bool:
+    return at > 0 and not doc[at - 1].whitespace_ and doc[at - 1].text.isalpha()
 
 
 def _is_headline(doc: Doc) -> bool:

@@ -4,14 +4,15 @@ from __future__ import annotations
 
 import re
 
+from bank.item import as_seen
 from bank.level.canonical import asks
 
 LONGEST_PROMPT = 40
 """A line of more words than this is no prompt."""
 
 
-def texts_in(content: str, kind: str = "", whole: bool | None = None) -> list[tuple[str, str]]:
-    """The texts of a file's content, each with its kind, in order.
+def texts_in(content: str, kind: str = "", whole: bool | None = None) -> list[tuple[int, str, str]]:
+    """The texts of a file's content, each with the number of its line and its kind, in order.
 
     `whole` says whether the content is one passage; None finds out (`is_passage`). `kind` is the
     kind of every prompt of a list; "" guesses each (`guess_kind`). Blank lines, and numbers or
@@ -20,9 +21,9 @@ def texts_in(content: str, kind: str = "", whole: bool | None = None) -> list[tu
     lines = [line.strip() for line in content.splitlines()]
     if whole or (whole is None and is_passage(content)):
         text = " ".join(line for line in lines if line)
-        return [(text, kind or "passage")] if text else []
-    prompts = [_BULLET.sub("", line) for line in lines]
-    return [(prompt, kind or guess_kind(prompt)) for prompt in prompts if prompt]
+        return [(1, text, kind or "passage")] if text else []
+    prompts = [(number, _BULLET.sub("", line)) for number, line in enumerate(lines, start=1)]
+    return [(number, text, kind or guess_kind(text)) for number, text in prompts if text]
 
 
 _BULLET = re.compile(r"^(?:[-*•]|\(?\d{1,3}[.)])\s+")
@@ -53,6 +54,7 @@ def guess_kind(prompt: str) -> str:
     >>> guess_kind("Do you like cats"), guess_kind("A red ball"), guess_kind("I see a dog.")
     ('question', 'topic', 'sentence')
     """
+    prompt = as_seen(prompt)
     if prompt.endswith("?") or asks(prompt):
         return "question"
     return "sentence" if prompt.rstrip("\"')").endswith((".", "!")) else "topic"

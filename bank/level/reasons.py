@@ -107,7 +107,8 @@ def _of_markers(doc: Doc, seen: Evidence, kind: str) -> Iterator[_Found]:
 
 def _negated(doc: Doc, at: int) -> str:
     """The word of negation, and of a contraction the whole."""
-    return doc[at - 1].text + doc[at].text if at and doc[at].lower_ == "n't" else doc[at].text
+    cut = at and doc[at].lower_ in ("n't", "nt")
+    return doc[at - 1].text + doc[at].text if cut else doc[at].text
 
 
 def _clause_from(doc: Doc, at: int) -> str:
@@ -129,7 +130,10 @@ def _of_length(seen: Evidence, kind: str) -> Iterator[_Found]:
         return
     per_sentence = seen.letters / seen.sentences
     cost = WEIGHTS["letters"] * log(per_sentence / SHORT_SENTENCE)
-    said = f"about {per_sentence:.0f} letters in a sentence, not {SHORT_SENTENCE:.0f}"
+    said = (
+        f"about {per_sentence:.0f} letters in a sentence;"
+        f" one of six short words has {SHORT_SENTENCE:.0f}"
+    )
     yield "length", f"{seen.running} words", cost, said
 
 

@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 from making import make_item
 
 from bank.exchange import cells_of, digest, guarded, read_cells, read_rows, unguarded, write_rows
-from bank.item import BankError, Item
+from bank.item import BankError, Item, as_seen
 from bank.skill import SKILLS
 
 # Letters that spreadsheets, CSV and JSON stumble over, beside plain ones.
@@ -16,7 +16,9 @@ letters = st.characters(
     exclude_categories=("Cc", "Cs", "Co", "Cn", "Zl", "Zp", "Zs")
 ) | st.sampled_from("=+-@'\",;{}[]\\$#_*éß漢 ")
 lines = (
-    st.text(letters, min_size=1, max_size=40).map(lambda text: " ".join(text.split())).filter(bool)
+    st.text(letters, min_size=1, max_size=40)
+    .map(lambda text: " ".join(as_seen(text).split()))
+    .filter(bool)
 )
 parts = lines.filter(lambda text: "|" not in text and ";" not in text)
 
@@ -80,6 +82,12 @@ def test_what_goes_out_comes_back_as_it_was(
             "level_as",
         ):
             assert row.fields[name] == getattr(item, name)
+
+
+def test_a_cell_with_nothing_to_see_in_it_is_empty() -> None:
+    row = read_cells(2, {"text": "Is ice hot?", "answer": "\u200b", "choices": "yes | no | \u00ad"})
+    assert row.wrong is None
+    assert (row.fields["answer"], row.fields["choices"]) == ("", ("yes", "no"))
 
 
 def test_two_items_that_a_person_wrote_alike_have_the_same_digest() -> None:

@@ -76,3 +76,11 @@ def test_ids_are_random() -> None:
 )
 def test_the_question_word_is_read_off_the_wording(text: str, word: str) -> None:
     assert question_word_of(text) == word
+
+
+def test_an_item_is_kept_as_it_is_seen():
+    assert clean_text("twenty\u2011two straw\u00adberries\u200b\ufeff") == "twenty-two strawberries"
+    assert clean_text("My \U0001f469\u200d\U0001f3eb") == "My \U0001f469\u200d\U0001f3eb"
+    assert clean_text("cafe\u200b\u0301\u200d!") == "caf\u00e9!"
+    with pytest.raises(BankError, match="is empty"):
+        clean_text("\u200b\u00ad")

@@ -56,6 +56,43 @@ def test_a_file_of_prompts_is_checked_and_mended_in_place(ready: Run, tmp_path: 
     assert (tmp_path / "prompts.txt").read_text("utf-8").splitlines()[1] == "I have a cat?"
 
 
+FAULTY = "Where do Ben play?\nDo Mia like tea?\nWhere do Ben run?\n"
+
+
+def test_who_stops_mending_hears_how_far_it_went_and_that_it_is_done_in_part(
+    run: Run, tmp_path: Path
+) -> None:
+    run("new")
+    (tmp_path / "prompts.txt").write_text(FAULTY, "utf-8")
+    for stop in ("\n", "\nq\n"):
+        (tmp_path / "prompts.txt").write_text(FAULTY, "utf-8")
+        part = run("check", "prompts.txt", "--fix", said=stop)
+        assert (part.code, part.err) == (1, "")
+        assert "1 mended, 2 of 3 still to look at" in part.out
+        assert part.out.endswith("prompts.txt is written anew\n")
+    assert run("check", "prompts.txt", "--fix", said="n\n" * 9).code == 0
+
+
+def test_control_c_while_mending_says_what_was_mended(
+    run: Run, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    run("new")
+    (tmp_path / "prompts.txt").write_text(FAULTY, "utf-8")
+    pressed = iter("1")
+
+    def key() -> str:
+        try:
+            return next(pressed)
+        except StopIteration:
+            raise KeyboardInterrupt from None
+
+    monkeypatch.setattr("cli.checking._key", key)
+    stopped = run("check", "prompts.txt", "--fix")
+    assert stopped.code == 130
+    assert "1 mended, 2 of 3 still to look at\nprompts.txt is written anew" in stopped.out
+    assert "nothing was changed" not in stopped.err
+
+
 def test_a_csv_keeps_its_other_columns(ready: Run, tmp_path: Path) -> None:
     (tmp_path / "x.csv").write_text("kind,text,theme\ntopic,my best day,home\n", "utf-8")
     ready("check", "x.csv", "--fix", said="\n")

@@ -19,18 +19,23 @@ def test_one_text_is_shown_as_a_picture_with_formulas_and_reasons(run: Run) -> N
     assert max(map(len, shown.out.splitlines())) <= 80
 
 
+def test_what_a_long_sentence_costs_says_what_it_is_measured_by(run: Run) -> None:
+    shown = " ".join(run("level", "The dog and the cat ran to the big red barn.").out.split())
+    assert "letters in a sentence; one of six short words has 21" in shown
+
+
 def test_a_list_from_a_file_is_levelled_line_by_line_and_refused_lines_are_named(
     run: Run, tmp_path: Path
 ) -> None:
     file = tmp_path / "prompts.txt"
-    file.write_text(LIST, "utf-8")
+    file.write_text("\n" + LIST, "utf-8")
     shown = run("level", str(file), "--json")
     assert shown.code == 1
     levels = shown.json["levels"]
     assert [one["kind"] for one in levels] == ["question", "topic", "question", "question"]
     assert levels[0]["grade"] < levels[3]["grade"]
     assert "no English word" in levels[2]["problem"]
-    assert "text 3" in shown.err
+    assert shown.err == "binderbank: line 4: no English word in '???'\n"
 
 
 def test_a_list_from_standard_input_comes_out_as_csv(run: Run) -> None:
@@ -57,6 +62,10 @@ def test_what_cannot_be_levelled_is_refused(run: Run) -> None:
         assert refused.code == 2
         assert refused.err.startswith("binderbank: ") and not refused.out
         assert "Traceback" not in refused.err
+
+
+def test_a_refused_text_is_said_as_it_was_typed(run: Run) -> None:
+    assert run("level", "http://xqz").err == "binderbank: no English word in 'http://xqz'\n"
 
 
 def test_the_help_says_that_it_is_an_estimate_and_whose_placement_wins(run: Run) -> None:
@@ -89,6 +98,15 @@ def test_after_thirty_answers_the_banks_levels_follow_her_judgement(
     assert run("relevel").out.startswith("0 items")
 
 
+def test_a_wrong_key_is_answered_and_the_end_of_the_pairs_is_said(run: Run) -> None:
+    run("new")
+    for text in ("Do you like dogs?", "Is ice hot?", "What is a verdict?"):
+        run("add", "question", text)
+    shown = run("level", "--calibrate", said="x\n1\n1\n1\n").out
+    assert "'x' is no answer here; say 1 or 2, or s or q" in shown
+    assert "no pairs are left" in shown and "3 answers kept; 27 more" in shown
+
+
 def test_a_sheet_is_levelled_row_by_row(run: Run, tmp_path: Path) -> None:
     sheet = "page;kind;text\n1;question;What do bees make?\n2;topic;My first day of school\n3;;\n"
     (tmp_path / "list.csv").write_text(sheet)
@@ -97,5 +115,7 @@ def test_a_sheet_is_levelled_row_by_row(run: Run, tmp_path: Path) -> None:
         ("question", "What do bees make?"),
         ("topic", "My first day of school"),
     ]
+    (tmp_path / "list.csv").write_text(sheet + "4;question;???\n")
+    assert run("level", "list.csv", "--json").err.startswith("binderbank: row 5: no English word")
     refused = run("level", ".")
     assert refused.code == 2 and "is a folder" in refused.err

@@ -51,6 +51,15 @@ def test_a_learners_progress_has_rows_with_share_range_and_sparkline(marked: Run
     assert plain["skills"][0]["skill"] == "capital-first"
 
 
+def test_what_a_skill_says_and_its_goal_stand_apart(marked: Run) -> None:
+    from cli.progress_screen import _skill_columns
+
+    row = _skill_columns(
+        "s" * 23, "100% of 10", "56%-100%", "x" * 9, "too few to tell", "was 12-09"
+    )
+    assert len(row) <= 80 and row.endswith("too few to tell  was 12-09")
+
+
 def test_the_class_is_shown_in_a_line_each(marked: Run) -> None:
     marked("learner", "add", "M7", "--reads", "2")
     shown = marked("progress").out

@@ -96,6 +96,9 @@ def test_the_tags_in_use_are_listed_with_how_many_items_have_them(ready: Run) ->
         "tags"
     ]
     assert ready("tag", item, "--add", "theme:food").out == "1 item tagged\n"
+    same = ready("tag", item, "--remove", "theme:nope")
+    assert same.out == "0 items tagged; 1 item had no such tag\n"
+    assert ready("tag", item, "--add", "theme:food").out == "0 items tagged; 1 item had it before\n"
     assert ready("tag", item).code == 2 and ready("tag", "--add", "theme:food").code == 2
 
 
@@ -103,3 +106,43 @@ def test_a_sensitive_theme_is_offered_as_a_tag_and_does_not_block(ready: Run) ->
     shown = ready("add", "question", "What does your dad cook for you?")
     assert "--add theme:family" in " ".join(shown.out.split())
     assert "draft" not in shown.out.splitlines()[0]
+
+
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [
+        (("import", "x.xlsx"), "x.xlsx is neither .csv nor .jsonl; save it as CSV UTF-8"),
+        (("export", "out.xlsx"), "out.xlsx is neither .csv nor .jsonl; name it out.csv"),
+        (("check", "x.xlsx"), "x.xlsx is not written in UTF-8; save it as CSV UTF-8"),
+    ],
+)
+def test_a_spreadsheets_own_file_is_answered_with_what_helps(
+    ready: Run, tmp_path: Path, words: tuple[str, ...], said: str
+) -> None:
+    (tmp_path / "x.xlsx").write_bytes(b"PK\x03\x04\x14\x00\x06\x00\x08\x00\x00\x00!\x00\xe9")
+    refused = ready(*words)
+    assert (refused.code, refused.out, refused.err) == (2, "", f"binderbank: {said}\n")
+
+
+def test_a_refused_import_says_how_many_rows_are_wrong(ready: Run, tmp_path: Path) -> None:
+    rows = "question,Is ice hot?\nquestion,日本\njoke,Is it hot?\nquestion,\n"
+    (tmp_path / "x.csv").write_text("kind,text\n" + rows, "utf-8")
+    refused = ready("import", "x.csv")
+    assert refused.code == 2
+    assert "x.csv: 3 rows cannot be taken; the first: row 3, column text: no English" in refused.err
+    assert len(refused.err.splitlines()) == 1 and "nothing was imported" in refused.err
+
+
+@pytest.mark.parametrize("rows", ["", ",,\n , ,\n", ",animals,frame: grade 1\n"])
+def test_a_sheet_with_nothing_in_its_rows_is_no_import(
+    ready: Run, tmp_path: Path, rows: str
+) -> None:
+    (tmp_path / "x.csv").write_text("text,theme,note\n" + rows, "utf-8")
+    refused = ready("import", "x.csv", "--kind", "topic")
+    assert (refused.code, refused.out) == (2, "")
+    assert "no row has a text" in refused.err and "nothing was imported" in refused.err
+
+
+def test_one_draft_is_said_in_the_singular(ready: Run, tmp_path: Path) -> None:
+    (tmp_path / "x.csv").write_text("kind,text\nquestion,Where do Ben play?\n", "utf-8")
+    assert "1 of them is a draft" in ready("import", "x.csv").out

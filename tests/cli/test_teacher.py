@@ -5,7 +5,7 @@ from pathlib import Path
 import pytest
 from making import MONDAY, Ran, make_item, put
 
-from bank.classroom import open_bank
+from bank.classroom import Bank, open_bank
 
 Run = Callable[..., Ran]
 DAY = str(MONDAY)
@@ -166,3 +166,22 @@ def test_a_sheet_of_what_to_write_is_filled_imported_and_never_written_over(
     assert "1 added" in ready("import", "write.csv").out
     found = ready("find", "feeds", "--json").json["items"][0]
     assert found["text"] == "Who feeds the class fish?" and found["notes"][0].startswith("frame:")
+
+
+def test_a_contraction_is_no_word_to_begin_with(bank: Bank) -> None:
+    from bank.choose.frames import _words
+
+    texts = (
+        "Why don't ants sleep?",
+        "Don\u2019t ants swim?",
+        "Isn't an ant small?",
+        "Do ants dig?",
+    )
+    put(bank, *(make_item(n, text=one, themes=("ants",)) for n, one in enumerate(texts)))
+    words = _words(bank.store, "ants", 1)
+    assert "ants" in words and not {"don", "isn"} & set(words)
+
+
+def test_a_swap_before_the_draw_is_answered_with_the_command(ready: Run) -> None:
+    refused = ready("swap", "K4", "topic", "--on", DAY)
+    assert refused.code == 2 and f"draw it first: binderbank draw {DAY}" in refused.err

@@ -95,3 +95,61 @@ def test_the_same_text_has_the_same_level_in_any_batch(pairs, random):
     alone = {pair: level_text(*pair) for pair in pairs}
     random.shuffle(pairs)
     assert list(level_many(pairs)) == [alone[pair] for pair in pairs]
+
+
+UNSEEN = ["\u00ad", "\u200b", "\u2060", "\ufeff", "\u200c", "\u200d", "\u200e"]
+
+
+@settings(max_examples=60, deadline=None)
+@given(prompts, kinds, st.sampled_from(UNSEEN), st.integers(0, 100))
+def test_what_a_word_processor_puts_in_unseen_changes_nothing(text, kind, unseen, at):
+    if not any(letter.isalpha() for letter in text):
+        return
+    at %= len(text) + 1
+    assert level_text(text[:at] + unseen + text[at:], kind) == level_text(text, kind)
+
+
+@pytest.mark.parametrize("hyphen", ["\u2010", "\u2011"])
+def test_a_hyphen_that_does_not_break_changes_nothing(hyphen):
+    plain = "Our class has twenty-two students this year."
+    assert level_text(plain.replace("-", hyphen), "sentence") == level_text(plain, "sentence")
+
+
+@settings(max_examples=60, deadline=None)
+@given(prompts, kinds)
+def test_a_text_all_in_capitals_is_as_hard_as_in_small_letters(text, kind):
+    if len(text.split()) > 1 and any(letter.isalpha() for letter in text):
+        assert level_text(text.upper(), kind) == level_text(text.lower(), kind)
+
+
+def test_a_short_form_in_capitals_is_not_taken_for_shouting():
+    assert level_text("TV") == level_text("TV?")
+    assert level_text("We see the USA on TV.", "sentence") != level_text(
+        "We see the usa on tv.", "sentence"
+    )
+
+
+@pytest.mark.parametrize(
+    ("without", "with_it"),
+    [
+        ("Ben cant find his shoe.", "Ben can't find his shoe."),
+        ("We wont be late.", "We won't be late."),
+        ("Theyre in my bag.", "They're in my bag."),
+        ("Youll see, it doesnt hurt.", "You'll see, it doesn't hurt."),
+    ],
+)
+def test_a_forgotten_apostrophe_makes_no_contraction_harder(without, with_it):
+    assert level_text(without, "sentence").grade == level_text(with_it, "sentence").grade
+    said = {reason.text for reason in level_text(without, "sentence").reasons}
+    assert not {"nt", "re", "ll"} & said
+
+
+@pytest.mark.parametrize(
+    ("run_on", "apart"),
+    [
+        ("What do bees make?What do ants eat?", "What do bees make? What do ants eat?"),
+        ("It is late.I go home!A bus comes.", "It is late. I go home! A bus comes."),
+    ],
+)
+def test_a_forgotten_space_between_two_sentences_changes_nothing(run_on, apart):
+    assert level_text(run_on) == level_text(apart)
