@@ -10,7 +10,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
-from bank.calendar import SchoolCalendar
+from bank.calendar import SchoolCalendar, monday_of
 from bank.classroom_days import Days
 from bank.classroom_reading import QuietReading
 from bank.item import BankError
@@ -35,6 +35,8 @@ if TYPE_CHECKING:
     from bank.morning.turns import TurnPlan
 
 CALENDAR, TURNS, ROUTINE = "calendar", "turns", "routine"  # names of settings in the store
+# Turns so far ahead follow from all turns until then; later weeks are planned by themselves.
+_NEAR = dt.timedelta(weeks=6)
 MASTERED_SORTS = "sorts"  # the place in a learner's support
 
 
@@ -64,7 +66,9 @@ class Morning(QuietReading):
 
     def settings(self) -> TurnSettings:
         """The jobs and the keyboard, and the learners with the days of joining and leaving."""
-        plain = self.store.setting(TURNS, {})
+        return self._settings_of(self.store.setting(TURNS, {}))
+
+    def _settings_of(self, plain: Mapping[str, Any]) -> TurnSettings:
         codes = codes_by_number(self.store)
         stays = {int(number): days for number, days in plain.get("members", {}).items()}
         members = [
@@ -113,14 +117,45 @@ class Morning(QuietReading):
         return Member(learner.code, first, last)
 
     def turns(self, first: dt.date, last: dt.date | None = None) -> TurnPlan:
-        """The turns of a day, or of the days up to `last`: those given out, and those to come."""
-        from bank.morning.turns import plan_turns
+        """The turns of a day, or of the days up to `last`: those given out, and those to come.
 
-        settings = self.settings()
+        A day has the same turns whichever day is asked. Days before today stay as they were given
+        out, or without turns.
+        """
+        last = last or first
+        return self._of_days(self._plan(first, last), first, last)
+
+    def _plan(self, first: dt.date, last: dt.date) -> TurnPlan:
+        from bank.morning.weeks import plan_weeks
+
+        start = self._start(first)
+        settings = self._settings_of(self._with_new_learners(start))
         if not settings.jobs and settings.keyboard is None:
             raise BankError("there is no job yet; add one: binderbank job add 'Line leader'")
         posted = posted_turns(self.store)
-        return plan_turns(settings, posted, self.calendar, self._away(), first, last or first)
+        return plan_weeks(settings, posted, self.calendar, self._away(), start, last)
+
+    def _of_days(self, plan: TurnPlan, first: dt.date, last: dt.date) -> TurnPlan:
+        """The part of a plan from `first` to `last`, with what was given out before it begins."""
+        earlier = self.given_out(first, min(last, self._start(first) - dt.timedelta(days=1)))
+        return replace(
+            plan,
+            turns=(*earlier, *(turn for turn in plan.turns if first <= turn.day <= last)),
+            new=tuple(t for t in plan.new_until(last) if t.day >= first),
+            problems=tuple(p for p in plan.problems if monday_of(first) <= p.day <= last),
+        )
+
+    def _start(self, first: dt.date) -> dt.date:
+        """The day from which on is planned to know the turns of `first`: today, as a rule.
+
+        A week that is over, or too far ahead, is planned by itself.
+        """
+        today, monday = self.today(), monday_of(first)
+        is_near = monday_of(today) <= monday <= today + _NEAR
+        return today if is_near else monday
+
+    def today(self) -> dt.date:
+        return dt.date.today()
 
     def given_out(self, first: dt.date, last: dt.date) -> list[Turn]:
         """The turns that were given out for these days."""
@@ -143,12 +178,18 @@ class Morning(QuietReading):
         return found
 
     def post(self, first: dt.date, last: dt.date | None = None) -> TurnPlan:
-        """Give out the turns of these days: from now on they stand, and only stand-ins are added."""
+        """Give out the turns of these days: from now on they stand, and only stand-ins are added.
+
+        The days between today and `first` are given out with them, or they would come out otherwise.
+        """
+        last = last or first
+        start = self._start(first)
         with self.store.writing():
-            self._take_in_new_learners(first)
-            plan = self.turns(first, last)
-            post_turns(self.store, plan.new)
-        return plan
+            self.store.set_setting(TURNS, self._with_new_learners(start))
+            plan = self._plan(first, last)
+            since = start if start == self.today() else first
+            post_turns(self.store, [t for t in plan.new_until(last) if t.day >= since])
+        return self._of_days(plan, first, last)
 
     def told(self, day: dt.date) -> TurnPlan:
         """The turns of a day as a page tells them: given out, unless later ones were already."""
@@ -169,28 +210,42 @@ class Morning(QuietReading):
             raise BankError(f"nobody has {held.name} on {day}")
         if learner.code in record.holders(day, job):
             raise BankError(f"{learner.code} has {held.name} on {day} already")
+        can = [
+            one
+            for one in record.settings.who_can(held, day)
+            if record.is_present(one, day)
+            and one not in record.holders(day, job)
+            and record.clashing(one, held, [day]) is None
+        ]
+        others = f"{', '.join(can) or 'nobody else'} can"
+        if not held.can_take(learner.code):
+            said = f"{learner.code} cannot take {held.name}, as its settings say"
+            raise BankError(f"{said}; {others} (see: binderbank job list)")
+        if not record.is_present(learner.code, day):
+            raise BankError(f"{learner.code} is not there on {day}; {others}")
         busy = record.clashing(learner.code, held, [day])
         if busy is not None:
             raise BankError(f"{learner.code} has {busy.name} at the same time")
         turn = Turn(day, job, learner.code, instead_of=now[-1].learner)
         with self.store.writing():
-            post_turns(self.store, [*plan.new, turn])
+            self.post(day)
+            post_turns(self.store, [turn])
         return turn
 
     def take_back(self, first: dt.date) -> int:
         """Take back all turns from a day on, on the teacher's word; returns how many."""
         return take_back_turns(self.store, first)
 
-    def _take_in_new_learners(self, day: dt.date) -> None:
-        """Note for a learner who is here for the first time that the turns before were not theirs."""
-        plain = self.store.setting(TURNS, {})
+    def _with_new_learners(self, day: dt.date) -> dict[str, Any]:
+        """The settings, and for a learner who is here for the first time that turns before `day` were
+        not theirs."""
+        plain: dict[str, Any] = self.store.setting(TURNS, {})
         members: dict[str, Any] = plain.setdefault("members", {})
         known = self.store.value("SELECT 1 FROM turn LIMIT 1")
-        new = [str(n) for n in codes_by_number(self.store) if str(n) not in members]
-        for number in new:
-            members[number] = {"first": day.isoformat() if known else None, "last": None}
-        if new:
-            self.store.set_setting(TURNS, plain)
+        for number in map(str, codes_by_number(self.store)):
+            first = day.isoformat() if known else None
+            members.setdefault(number, {"first": first, "last": None})
+        return plain
 
     def _away(self) -> list[Away]:
         return [

@@ -56,8 +56,8 @@ def turns(
 ) -> int:
     """Who has which job today and this week.
 
-    Today's turns stand once they are shown, the week's once it is printed; who is away has a
-    stand-in and gets the turn back.
+    Today's turns stand once they are shown, the week's (and those before it) once it is printed;
+    who is away has a stand-in and gets the turn back.
 
     Example: binderbank turns --print
     """
@@ -78,9 +78,8 @@ def turns(
             bank.morning.post(ahead[0], ahead[-1])
         elif when == dt.date.today() and not off:
             bank.morning.post(when)
-        plan = bank.morning.turns(when, ahead[-1])
-        earlier = bank.morning.given_out(week[0], when - dt.timedelta(days=1)) if week else []
-        every = [*earlier, *plan.turns]
+        plan = bank.morning.turns(min([when, *week]), ahead[-1])
+        every = plan.turns
         if paper:
             return _print(bank, every, list(week), _problems(plan), to, as_json)
         lines = {one: day_lines(bank, every, one) for one in dict.fromkeys((when, *week))}
@@ -102,8 +101,8 @@ def turns_dict(plan: TurnPlan, day: dt.date) -> dict[str, Any]:
     """The turns as plain values."""
     return {
         "day": day,
-        "turns": [turn.to_dict() for turn in plan.turns],
-        "new": [turn.to_dict() for turn in plan.new],
+        "turns": [turn.to_dict() for turn in plan.turns if turn.day >= day],
+        "new": [turn.to_dict() for turn in plan.new if turn.day >= day],
         "problems": [
             {"rule": p.rule, "day": p.day, "job": p.job, "learners": p.learners, "text": p.text}
             for p in plan.problems
@@ -139,6 +138,9 @@ def day_lines(bank: Bank, every: Sequence[Turn], day: dt.date) -> dict[str, str]
 def show_turns(lines: dict[str, str], when: dt.date) -> None:
     """The turns of one day, a line for each job."""
     say(f"Turns, {day_title(when)}", style="bold")
+    if not lines:
+        say("no turns were given out that day")
+        return
     rows = table("job", "who", keep=(0,))
     for name, who in lines.items():
         rows.add_row(name, who)

@@ -68,6 +68,13 @@ class TurnPlan:
         """The turns given out on `day`, stand-ins beside those they stand in for."""
         return tuple(turn for turn in self.turns if turn.day == day)
 
+    def new_until(self, last: date) -> list[Turn]:
+        """What is given out with the days up to `last`: swaps with both halves."""
+        soon = [turn for turn in self.new if turn.day <= last]
+        swaps = {(turn.job, turn.learner, turn.instead_of) for turn in soon if turn.instead_of}
+        later = (turn for turn in self.new if turn.day > last)
+        return soon + [t for t in later if (t.job, t.instead_of, t.learner) in swaps]
+
 
 def plan_turns(
     settings: TurnSettings,

@@ -16,6 +16,7 @@ from bank.learner import Away
 from bank.morning.jobs import WEEKLY, Job, Keyboard
 from bank.morning.routine import DEFAULT_ROUTINE
 from bank.morning.sorts import SortColumn, WordSort
+from bank.morning.tally import Turn
 from bank.page.content import DayContent
 
 LINE = Job("line", "Line leader", during=("line",), steps=("Walk at the front.",))
@@ -96,6 +97,53 @@ def test_the_teacher_can_say_who_stands_in(room: Bank) -> None:
         room.morning.stand_in(day(0), "line", other)
     with pytest.raises(BankError, match="no job"):
         room.morning.stand_in(day(0), "cooking", other)
+
+
+@pytest.fixture
+def on_tuesday(room: Bank, monkeypatch: pytest.MonkeyPatch) -> Bank:
+    """The class on a Tuesday."""
+    monkeypatch.setattr("bank.classroom_morning.Morning.today", lambda _: day(1))
+    return room
+
+
+def told(room: Bank, n: int) -> list[Turn]:
+    return [turn for turn in room.morning.turns(day(n)).turns if turn.day == day(n)]
+
+
+def test_friday_s_turns_are_the_same_asked_on_any_day_and_once_printed(on_tuesday: Bank) -> None:
+    order = [4, 9, 2, 3, 8, 1]
+    first = {n: told(on_tuesday, n) for n in order}
+    assert first[4] == [
+        t for t in on_tuesday.morning.turns(day(0), day(4)).turns if t.day == day(4)
+    ]
+    on_tuesday.morning.post(day(1))
+    assert {n: told(on_tuesday, n) for n in order} == first
+    on_tuesday.morning.post(day(8))
+    assert {n: told(on_tuesday, n) for n in order} == first
+
+
+def test_what_is_printed_ahead_stands_and_so_do_the_days_before_it(on_tuesday: Bank) -> None:
+    told_before = [told(on_tuesday, n) for n in (1, 2, 3, 4)]
+    on_tuesday.morning.post(day(4))
+    assert on_tuesday.morning.given_out(day(0), day(9)) == sorted(sum(told_before, []))
+
+
+def test_a_day_gone_by_without_turns_has_none(on_tuesday: Bank) -> None:
+    assert told(on_tuesday, 0) == [] != told(on_tuesday, 1)
+
+
+def test_nobody_stands_in_for_a_job_that_they_cannot_take(room: Bank) -> None:
+    (plants,) = (turn for turn in told(room, 0) if turn.job == "plants")
+    others = ", ".join(code for code in ("K1", "K3", "K4") if code != plants.learner)
+    with pytest.raises(BankError, match=f"K2 cannot take Plants.*; {others} can"):
+        room.morning.stand_in(day(0), "plants", "K2")
+    room.morning.keep_jobs([LINE, PLANTS], Keyboard(1, not_for=("K4",)))
+    with pytest.raises(BankError, match="K4 cannot take Keyboard"):
+        room.morning.stand_in(day(0), "keyboard", "K4")
+    room.learners.change("K3", away=(Away(day(0), day(0)),))
+    with pytest.raises(BankError, match="K3 is not there"):
+        room.morning.stand_in(day(0), "line", "K3")
+    assert room.morning.given_out(day(0), day(4)) == []
 
 
 def test_a_learner_keeps_their_turns_under_another_code(room: Bank) -> None:

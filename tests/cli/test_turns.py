@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+import datetime as dt
 from collections.abc import Callable
 from pathlib import Path
 
 import pytest
 from making import MONDAY, Ran
+
+from bank.calendar import monday_of
 
 Run = Callable[..., Ran]
 DAY = str(MONDAY)
@@ -66,6 +69,16 @@ def test_a_stand_in_is_shown(ready: Run) -> None:
     assert shown.code == 0 and f"{other} (for {held})" in shown.out
 
 
+def test_a_look_ahead_at_friday_shows_the_stand_ins_of_the_whole_week(ready: Run) -> None:
+    today = dt.date.today()
+    days = [str(monday_of(today) + dt.timedelta(days=7 + n)) for n in range(5)]
+    ready("turns", days[0], "--print")
+    for code in ("K1", "K2"):
+        ready("learner", "away", code, days[1], days[2])
+    weeks = [ready("turns", day).out.split("this week")[1] for day in (days[4], days[0], days[2])]
+    assert weeks[0] == weeks[1] == weeks[2] and "(for K" in weeks[0]
+
+
 def test_no_turns_on_a_day_off(ready: Run) -> None:
     ready("calendar", "--off", f"{DAY}=Snow")
     refused = ready("turns", DAY)
@@ -82,6 +95,7 @@ def test_no_turns_on_a_day_off(ready: Run) -> None:
         (("job", "keyboard", "--computers", "0"), "1 to 30"),
         (("turns", DAY, "--stand-in", "line"), "no stand-in"),
         (("turns", DAY, "--stand-in", "cook=K1"), "no job"),
+        (("turns", "2026-09-18", "--stand-in", "cleaning=K2"), "cannot take Cleaning"),
         (("calendar", "--term", "2026-12-01..2026-09-01=Back"), "before it starts"),
         (("calendar", "--read", "none.ics"), "none.ics"),
         (("routine", "--step", "Game"), "WORDS=MINUTES"),
