@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
@@ -108,21 +108,40 @@ def turn_paper(
     return turn_sheet(week, rows, cards, paper)
 
 
-def sort_paper(morning: Morning, items: Sequence[str], day: dt.date, paper: str) -> Made:
-    """Word sorts as cards to cut, with the key for the aide."""
+def sort_paper(
+    morning: Morning, whose: Mapping[str, Sequence[str]], day: dt.date, paper: str
+) -> Made:
+    """Word sorts as cards to cut, a set for each learner of `whose`, with the key for the aide.
+
+    A sort that is nobody's has one set.
+    """
     from bank.page import CardSet, sort_cards
 
-    sets = []
-    for item in dict.fromkeys(items):
+    cards, keys = [], []
+    for item, codes in whose.items():
         sort = morning.sort(item)
         columns = tuple((column.heading, column.words) for column in sort.columns)
-        sets.append(CardSet(f"{sort.title} ({item})", sort.cards, columns))
-    if not sets:
+        title = f"{sort.title} ({item})"
+        cards += [CardSet(f"{code}: {title}", sort.cards, columns) for code in codes]
+        if not codes:
+            cards.append(CardSet(title, sort.cards, columns))
+        keys.append(CardSet(f"{title}: {sets_said(codes)}", sort.cards, columns))
+    if not cards:
         raise BankError(
             "nobody has a word sort that day: make one (binderbank sort make ai-ay), and say who has"
             " mastered its pattern (binderbank sort mastered CODE --add ai-ay)"
         )
-    return sort_cards(day, sets, paper)
+    return sort_cards(day, cards, keys, paper)
+
+
+def sets_said(codes: Sequence[str]) -> str:
+    """How many sets of cards a sort has, and for whom.
+
+    >>> sets_said(["K4"]), sets_said(["K4", "B2"]), sets_said([])
+    ('1 set of cards, for K4', '2 sets of cards, for K4, B2', '1 set of cards')
+    """
+    said = f"{max(1, len(codes))} set{'s' if len(codes) > 1 else ''} of cards"
+    return f"{said}, for {', '.join(codes)}" if codes else said
 
 
 def building_paper(

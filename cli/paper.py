@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from pathlib import Path
-from typing import TYPE_CHECKING
+from types import MappingProxyType
+from typing import TYPE_CHECKING, Any
 
 import typer
 
@@ -149,8 +150,12 @@ def save_prints(
     problems: Sequence[str],
     to: Path | None,
     as_json: bool,
+    more: Mapping[str, Any] = MappingProxyType({}),
 ) -> int:
-    """Saves what was made and says where it is, what to print it on, and what went wrong."""
+    """Saves what was made and says where it is, what to print it on, and what went wrong.
+
+    `more` are further keys of what `as_json` prints.
+    """
     from bank.page import save
 
     folder = to or bank.paper.prints / (day.isoformat() if day else "")
@@ -162,7 +167,7 @@ def save_prints(
         note_written(bank.store, str(folder.absolute()), "prints")
     wrong = [*problems, *unwritten]
     if as_json:
-        print_json({"folder": str(folder), "files": written, "problems": wrong})
+        print_json({"folder": str(folder), "files": written, "problems": wrong, **more})
     else:
         if written:
             say(f"in {folder}:")
