@@ -50,10 +50,20 @@ def with_morning(content: DayContent, morning: Morning) -> DayContent:
 
 
 def with_lines(pages: Sequence[LearnerPage], morning: Morning, day: dt.date) -> list[LearnerPage]:
-    """The pages with a line about each learner's job, sort and basket."""
+    """The pages with a line about each learner's job, sort and basket.
+
+    Who has no sort has no step for it.
+    """
     lines = morning_lines(morning, day, [page.code for page in pages])
+    sorting = tuple(step.name for step in morning.routine().steps if step.needs_sort)
     return [
-        replace(page, job=said.job, sort=said.sort, basket=said.basket)
+        replace(
+            page,
+            job=said.job,
+            sort=said.sort,
+            basket=said.basket,
+            without=() if said.sort else sorting,
+        )
         for page in pages
         for said in [lines.get(page.code, MorningLines())]
     ]
@@ -65,8 +75,8 @@ def morning_lines(morning: Morning, day: dt.date, codes: Sequence[str]) -> dict[
     if morning.has_turns:
         for name, code in held_jobs(morning, day):
             jobs.setdefault(code, []).append(name)
-    titles = {item: sort.title for item, sort in morning.sorts()}
     sorts = morning.sorts_of(day, codes)
+    titles = {item: morning.sort(item).title for item in set(sorts.values())}
     baskets = morning.told_baskets(day)
     return {
         code: MorningLines(

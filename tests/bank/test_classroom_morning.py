@@ -216,6 +216,35 @@ def test_a_day_on_which_a_learner_is_away_is_none_of_the_two_days_of_their_sort(
     assert sorts_ahead(room, days[1:]) == [one, one, two]
 
 
+def test_who_has_no_word_sort_has_no_step_for_it_to_tick_or_to_mark(stocked: Bank) -> None:
+    put_sorts(stocked, a_sort(1))
+    stocked.morning.keep_mastered("K4", ["ch-sh"])
+    stocked.days.draw(day(0))
+    pages, _ = stocked.paper.pages(day(0))
+    assert [page.without for page in pages] == [(), ("Word sort",)]
+    steps = {
+        learner.code: [slot.text for slot in sheet.slots if slot.kind == "step"]
+        for learner, sheet in stocked.marks.sheets(day(0))
+    }
+    assert "Word sort" in steps["K4"] and "Word sort" not in steps["M7"]
+    assert "Game" in steps["M7"] and len(steps["M7"]) == len(steps["K4"]) - 1
+
+
+def test_a_word_sort_that_was_marked_can_still_be_marked_otherwise(stocked: Bank) -> None:
+    put_sorts(stocked, a_sort(1))
+    stocked.morning.keep_mastered("K4", ["ch-sh"])
+    stocked.days.draw(day(0))
+    stocked.morning.sorts_of(day(0))
+    ((learner, sheet),) = stocked.marks.sheets(day(0), ["K4"])
+    sheet.press("a")
+    stocked.marks.save(learner, sheet)
+    with stocked.store.writing():
+        stocked.store.execute("DELETE FROM sort_day")
+    stocked.morning.keep_mastered("K4", [])
+    ((_, again),) = stocked.marks.sheets(day(0), ["K4"])
+    assert "Word sort" in [slot.text for slot in again.slots]
+
+
 def test_a_pattern_that_is_none_is_refused(room: Bank) -> None:
     with pytest.raises(BankError, match="no pattern"):
         room.morning.keep_mastered("K1", ["zz"])
