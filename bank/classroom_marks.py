@@ -63,11 +63,20 @@ class Marks:
             raise BankError(f"there is no set{who} on {day}; nothing can be marked")
         prompts = self.settings.prompts
         steps = self._steps(day)
+        with_sort = self._with_sort(day, [one.learner.code for one in sets])
         numbers = self._key_numbers(day)
         made = []
         for one in sets:
-            slots = [_slot(part, numbers) for part in one.given] + steps
-            held = [] if blank else day_marks(self.store, day, one.learner.number)
+            kept = day_marks(self.store, day, one.learner.number)
+            held = [] if blank else kept
+            slots = [_slot(part, numbers) for part in one.given]
+            # A step that was marked is still there to be marked otherwise.
+            marked = {mark.part for mark in kept if mark.kind == STEP}
+            slots += [
+                slot
+                for slot, needs_sort in steps
+                if not needs_sort or one.learner.code in with_sort or slot.part in marked
+            ]
             states = [state_of(slot, held) for slot in slots]
             made.append((one.learner, Sheet(day, slots, prompts, states)))
         return made
@@ -80,15 +89,26 @@ class Marks:
             for faulty, numbers, _ in sentence.versions
         }
 
-    def _steps(self, day: dt.date) -> list[Slot]:
-        """The steps of the day's routine; one that was marked before it was renamed keeps its code."""
+    def _with_sort(self, day: dt.date, codes: Sequence[str]) -> set[str]:
+        from bank.classroom_morning import Morning
+
+        return Morning(self.store, self.days).with_sort(day, codes)
+
+    def _steps(self, day: dt.date) -> list[tuple[Slot, bool]]:
+        """The steps of the day's routine, and whether only those with a word sort have it.
+
+        One that was marked before it was renamed keeps its code.
+        """
         from bank.morning.routine import DEFAULT_ROUTINE, Routine
 
         plain = self.store.setting("routine")
         routine = Routine.from_dict(plain) if plain else DEFAULT_ROUTINE
         steps = [timed.step for timed in routine.of_day(day, self.days.calendar())]
         places = {step.code: number for number, step in enumerate(routine.steps)}
-        return [Slot(STEP, places[step.code], step.name, None, step.code) for step in steps]
+        return [
+            (Slot(STEP, places[step.code], step.name, None, step.code), step.needs_sort)
+            for step in steps
+        ]
 
     def save(self, learner: Learner, sheet: Sheet) -> bool:
         """Keep the sheet's marks; the set is then a used one. False where nothing is new."""

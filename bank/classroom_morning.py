@@ -22,6 +22,7 @@ from bank.store_morning import (
     codes_by_number,
     give_sorts,
     given_sorts,
+    held_days,
     post_turns,
     posted_turns,
     take_back_turns,
@@ -321,23 +322,84 @@ class Morning(QuietReading):
     def sorts_of(
         self, day: dt.date, codes: Sequence[str] = (), keep: bool = True
     ) -> dict[str, str]:
-        """The sort that each learner has on `day`, as ids by code; `keep` gives them out."""
+        """The sort that each learner has on `day`, as ids by code; `keep` gives them out.
+
+        What was given out stays. A day ahead is counted from the last that was given, over the
+        school days between.
+        """
         from bank.morning.sorts import sort_of_the_day
 
         ready = self.sorts()
         found: dict[str, str] = {}
         numbers: dict[int, str] = {}
         for learner in self.days.learners(codes):
+            if learner.is_away(day):
+                continue
             patterns = learner.support.get(MASTERED_SORTS, [])
             mine = [item for item, sort in ready if sort.pattern in patterns]
             given = given_sorts(self.store, learner.number)
-            item = sort_of_the_day(given, mine, day)
-            if item is not None and not learner.is_away(day):
+            counted = self._sort_days(learner, given, day)
+            standing = {one: item for one, item in given.items() if one in counted or one == day}
+            item = sort_of_the_day(standing, mine, day, also=counted)
+            if item is not None:
                 found[learner.code] = item
                 numbers[learner.number] = item
         if keep and self.store.writable and numbers:
             give_sorts(self.store, day, numbers)
         return found
+
+    def whose_sorts(self, day: dt.date, items: Sequence[str] = ()) -> dict[str, list[str]]:
+        """Each sort of a day with the codes of those who have it; `items` alone are for nobody."""
+        whose: dict[str, list[str]] = {item: [] for item in items}
+        if not items:
+            for code, item in self.sorts_of(day, keep=False).items():
+                whose.setdefault(item, []).append(code)
+        return whose
+
+    def with_sort(self, day: dt.date, codes: Sequence[str] = ()) -> set[str]:
+        """Who has a word sort on `day`, or had one where it is past."""
+        found = self.sorts_of(day, codes, keep=False)
+        if day >= dt.date.today():
+            return set(found)
+        return {
+            one.code
+            for one in self.days.learners(codes)
+            if one.code in found
+            and day in self._sort_days(one, given_sorts(self.store, one.number), day)
+        }
+
+    def _sort_days(
+        self, learner: Learner, given: Mapping[dt.date, str], until: dt.date
+    ) -> set[dt.date]:
+        """The days up to `until` that count for a learner's sorts, from the first on.
+
+        A school day counts unless the learner was away or the sets were not used. One that is past
+        counts where there was a sort or a set on it: on another the bank was not used at all.
+        """
+        today = dt.date.today()
+        held = held_days(self.store, learner.number)
+        return {
+            day
+            for day in self.calendar.school_days(min([*given, today]), until)
+            if held.get(day, day in given or day >= today) and not learner.is_away(day)
+        }
+
+    def sorts_after_unused(
+        self, lost: dt.date, codes: Sequence[str] = ()
+    ) -> tuple[dt.date | None, list[str], list[str]]:
+        """The school day after one whose sets were not used, and whose sort of that day it has again.
+
+        Who has another then, since that one was given out before, is named in the second list.
+        """
+        before = {
+            one.code: given_sorts(self.store, one.number).get(lost)
+            for one in self.days.learners(codes)
+        }
+        following = self.calendar.next_school_day(lost)
+        then = self.sorts_of(following, codes, keep=False) if following else {}
+        had = [code for code, item in before.items() if item]
+        again = [code for code in had if then.get(code) == before[code]]
+        return following, again, [code for code in had if code in then and code not in again]
 
     # The routine
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
@@ -50,10 +50,20 @@ def with_morning(content: DayContent, morning: Morning) -> DayContent:
 
 
 def with_lines(pages: Sequence[LearnerPage], morning: Morning, day: dt.date) -> list[LearnerPage]:
-    """The pages with a line about each learner's job, sort and basket."""
+    """The pages with a line about each learner's job, sort and basket.
+
+    Who has no sort has no step for it.
+    """
     lines = morning_lines(morning, day, [page.code for page in pages])
+    sorting = tuple(step.name for step in morning.routine().steps if step.needs_sort)
     return [
-        replace(page, job=said.job, sort=said.sort, basket=said.basket)
+        replace(
+            page,
+            job=said.job,
+            sort=said.sort,
+            basket=said.basket,
+            without=() if said.sort else sorting,
+        )
         for page in pages
         for said in [lines.get(page.code, MorningLines())]
     ]
@@ -65,8 +75,8 @@ def morning_lines(morning: Morning, day: dt.date, codes: Sequence[str]) -> dict[
     if morning.has_turns:
         for name, code in held_jobs(morning, day):
             jobs.setdefault(code, []).append(name)
-    titles = {item: sort.title for item, sort in morning.sorts()}
     sorts = morning.sorts_of(day, codes)
+    titles = {item: morning.sort(item).title for item in set(sorts.values())}
     baskets = morning.told_baskets(day)
     return {
         code: MorningLines(
@@ -108,21 +118,40 @@ def turn_paper(
     return turn_sheet(week, rows, cards, paper)
 
 
-def sort_paper(morning: Morning, items: Sequence[str], day: dt.date, paper: str) -> Made:
-    """Word sorts as cards to cut, with the key for the aide."""
+def sort_paper(
+    morning: Morning, whose: Mapping[str, Sequence[str]], day: dt.date, paper: str
+) -> Made:
+    """Word sorts as cards to cut, a set for each learner of `whose`, with the key for the aide.
+
+    A sort that is nobody's has one set.
+    """
     from bank.page import CardSet, sort_cards
 
-    sets = []
-    for item in dict.fromkeys(items):
+    cards, keys = [], []
+    for item, codes in whose.items():
         sort = morning.sort(item)
         columns = tuple((column.heading, column.words) for column in sort.columns)
-        sets.append(CardSet(f"{sort.title} ({item})", sort.cards, columns))
-    if not sets:
+        title = f"{sort.title} ({item})"
+        cards += [CardSet(f"{code}: {title}", sort.cards, columns) for code in codes]
+        if not codes:
+            cards.append(CardSet(title, sort.cards, columns))
+        keys.append(CardSet(f"{title}: {sets_said(codes)}", sort.cards, columns))
+    if not cards:
         raise BankError(
             "nobody has a word sort that day: make one (binderbank sort make ai-ay), and say who has"
             " mastered its pattern (binderbank sort mastered CODE --add ai-ay)"
         )
-    return sort_cards(day, sets, paper)
+    return sort_cards(day, cards, keys, paper)
+
+
+def sets_said(codes: Sequence[str]) -> str:
+    """How many sets of cards a sort has, and for whom.
+
+    >>> sets_said(["K4"]), sets_said(["K4", "B2"]), sets_said([])
+    ('1 set of cards, for K4', '2 sets of cards, for K4, B2', '1 set of cards')
+    """
+    said = f"{max(1, len(codes))} set{'s' if len(codes) > 1 else ''} of cards"
+    return f"{said}, for {', '.join(codes)}" if codes else said
 
 
 def building_paper(

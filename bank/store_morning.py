@@ -114,6 +114,12 @@ def given_sorts(store: Store, learner: int) -> dict[dt.date, str]:
     return {dt.date.fromisoformat(row["day"]): row["item"] for row in rows}
 
 
+def held_days(store: Store, learner: int) -> dict[dt.date, bool]:
+    """The days on which a learner has a set, and whether it counts: False where it was not used."""
+    rows = store.rows("SELECT day, state FROM day_set WHERE learner = ?", (learner,))
+    return {dt.date.fromisoformat(row["day"]): row["state"] != "unused" for row in rows}
+
+
 def give_sorts(store: Store, day: dt.date, sorts: Mapping[int, str]) -> None:
     """Keep which sort each learner (by number) has on `day`; what was given stays."""
     rows = [(learner, day.isoformat(), item) for learner, item in sorts.items()]

@@ -176,7 +176,7 @@ def grid_lines(
     people: Sequence[tuple[Learner, Sheet]], row: int, column: int, width: int, editing: bool = True
 ) -> list[str]:
     """The class in rows, what they had in columns; the cell that is picked stands in brackets."""
-    columns = max(people, key=lambda pair: len(pair[1].slots))[1].slots
+    columns = _columns(people)
     day = people[0][1].day
     names = [_short(column_name(slot)) for slot in columns]
     code_room = max(4, *(len(learner.code) for learner, _ in people)) + 1
@@ -187,13 +187,20 @@ def grid_lines(
     for r, (learner, sheet) in enumerate(people):
         by_name = {column_name(slot): n for n, slot in enumerate(sheet.slots)}
         cells = []
-        for c, slot in enumerate(columns):
+        for slot in columns:
             at = by_name.get(column_name(slot))
             text = "" if at is None else cell(sheet.slots[at], sheet.states[at], sheet)
-            picked = editing and (r, c) == (row, column)
+            picked = editing and (r, at) == (row, column)
             cells.append(f"[{text}]".ljust(each) if picked else f" {text}".ljust(each))
         lines.append(f"{learner.code:<{code_room}}{''.join(cells)}".rstrip())
     return lines
+
+
+def _columns(people: Sequence[tuple[Learner, Sheet]]) -> list[Slot]:
+    """Everything that somebody had, once and in order: not all have as many questions or a sort."""
+    by_place = {(slot.kind, slot.position): slot for _, sheet in people for slot in sheet.slots}
+    kinds = list(_KINDS)
+    return sorted(by_place.values(), key=lambda slot: (kinds.index(slot.kind), slot.position))
 
 
 def _short(name: str) -> str:

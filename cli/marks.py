@@ -241,8 +241,13 @@ def drive_grid(people: People, read: Any) -> bool:
         if key == ENTER:
             return True
         if key in moves:
+            place = (sheet.slots[column].kind, sheet.slots[column].position)
             row = min(len(people) - 1, max(0, row + moves[key][0]))
-            column = min(len(people[row][1].slots) - 1, max(0, column + moves[key][1]))
+            slots = people[row][1].slots
+            # Not everybody has the same rows: up and down stay with the same thing where it is.
+            places = [(slot.kind, slot.position) for slot in slots]
+            column = places.index(place) if place in places else column
+            column = min(len(slots) - 1, max(0, column + moves[key][1]))
         elif key in ("A", "*"):
             for _, one in [people[row]] if key == "A" else people:
                 one.at = None

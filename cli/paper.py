@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import datetime as dt
 import re
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from pathlib import Path
-from typing import TYPE_CHECKING
+from types import MappingProxyType
+from typing import TYPE_CHECKING, Any
 
 import typer
 
@@ -158,10 +159,12 @@ def save_prints(
     to: Path | None,
     as_json: bool,
     notes: Sequence[str] = (),
+    more: Mapping[str, Any] = MappingProxyType({}),
 ) -> int:
     """Saves what was made and says where it is, what to print it on, and what went wrong.
 
-    `notes` are worth knowing, and nothing is missing on the paper for them.
+    `notes` are worth knowing, and nothing is missing on the paper for them. `more` are further
+    keys of what `as_json` prints.
     """
     from bank.page import save
 
@@ -174,7 +177,8 @@ def save_prints(
         note_written(bank.store, str(folder.absolute()), "prints")
     wrong = [*problems, *unwritten]
     if as_json:
-        print_json({"folder": str(folder), "files": written, "problems": wrong, "notes": notes})
+        printed = {"folder": str(folder), "files": written, "problems": wrong, "notes": notes}
+        print_json({**printed, **more})
     else:
         if written:
             say(f"in {folder}:")

@@ -203,6 +203,8 @@ def routine(
 ) -> int:
     """Show or change the steps of the morning with their minutes, the specials, and lunch.
 
+    The step "Word sort" is only for those who have a sort that day: binderbank sort mastered
+
     Example: binderbank routine --step "Binder page=15" --step Game=20 --special monday=Music
     """
     from bank.morning.routine import DEFAULT_ROUTINE, NotARoutine

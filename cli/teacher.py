@@ -256,11 +256,26 @@ def unused(
     state = "used" if used else "unused"
     with use_bank() as bank:
         count = bank.days.set_state(when, state, codes)
+        sorts = [] if used or not count else _sorts_again(bank, when, codes)
     if not count:
         raise BankError(f"there is no set on {when}; nothing was changed")
     said = f"{counted(count, 'set')} of {when} marked {state}"
     say(said if used else f"{said}; the items may come again")
+    for line in sorts:
+        say(line)
     return 0
+
+
+def _sorts_again(bank, lost: dt.date, codes: list[str]) -> list[str]:  # type: ignore[no-untyped-def]
+    """What becomes of the word sorts of a day that was not used, where somebody had one."""
+    following, again, other = bank.morning.sorts_after_unused(lost, codes)
+    lines = []
+    if again:
+        who = f"{', '.join(again)} {'has' if len(again) == 1 else 'have'}"
+        lines.append(f"its word sort does not count: {who} the same one on {following}")
+    if other:
+        lines.append(f"the word sort of {following} stays as it was given out: {', '.join(other)}")
+    return [*lines, "turns stay as they are"] if lines else []
 
 
 def new(

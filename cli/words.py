@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+import datetime as dt
 from collections.abc import Sequence
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import typer
 
@@ -26,6 +27,9 @@ from cli.common import (
     table,
     use_bank,
 )
+
+if TYPE_CHECKING:
+    from bank.classroom import Bank
 
 sort_app = typer.Typer(no_args_is_help=True, help="Word sorts: make, print, and who is ready.")
 shelf_app = typer.Typer(no_args_is_help=True, help="The shelf of books for quiet reading.")
@@ -160,10 +164,13 @@ def sort_mastered(
 def sort_today(day: str = DAY, codes: list[str] = CODES, as_json: bool = JSON) -> int:
     """Who has which sort: one for two school days, then another.
 
-    Example: binderbank sort today
+    A day ahead is counted over the school days between, and gives nothing out.
+
+    Example: binderbank sort today tomorrow
     """
     when = read_day(day)
     with use_bank() as bank:
+        _refuse_day_off(bank, when)
         found = bank.morning.sorts_of(when, codes, keep=_is_due(when))
         titles = {item: sort.title for item, sort in bank.morning.sorts()}
         without = [one.code for one in bank.days.learners(codes) if one.code not in found]
@@ -183,9 +190,16 @@ def sort_today(day: str = DAY, codes: list[str] = CODES, as_json: bool = JSON) -
     return DONE
 
 
-def _is_due(when: Any) -> bool:
+def _refuse_day_off(bank: Bank, when: dt.date) -> None:
+    calendar = bank.morning.calendar
+    if off := calendar.why_off(when):
+        after = calendar.next_school_day(when) or "not in the calendar"
+        raise BankError(f"{when} is no school day ({off}); the next is {after}")
+
+
+def _is_due(when: dt.date) -> bool:
     """Whether the day is today: looking ahead gives nothing out."""
-    return bool(when == read_day("today"))
+    return when == read_day("today")
 
 
 @sort_app.command("print")
@@ -195,18 +209,33 @@ def sort_print(
     to: Path = TO,
     as_json: bool = JSON,
 ) -> int:
-    """Sorts as cards to cut, with the key for the aide.
+    """Sorts as cards to cut, a set for each learner, with the key for the aide.
 
-    Example: binderbank sort print
+    What is printed for a day stays that day's sort. Sorts that are named are printed once each.
+
+    Example: binderbank sort print --on tomorrow
     """
-    from bank.classroom_morning_paper import sort_paper
+    from bank.classroom_morning_paper import sets_said, sort_paper
     from cli.paper import save_prints
 
     when = read_day(day)
     with use_bank() as bank:
-        wanted = items or list(bank.morning.sorts_of(when, keep=_is_due(when)).values())
-        made = sort_paper(bank.morning, wanted, when, bank.paper.settings.size)
-        return save_prints(bank, when, made.files, made.problems, to, as_json)
+        if not items:
+            _refuse_day_off(bank, when)
+        whose = bank.morning.whose_sorts(when, items or ())
+        made = sort_paper(bank.morning, whose, when, bank.paper.settings.size)
+        if made.files and not items:
+            bank.morning.sorts_of(when)
+        titles = {item: bank.morning.sort(item).title for item in whose}
+        sorts = [
+            {"id": item, "title": titles[item], "learners": codes, "sets": max(1, len(codes))}
+            for item, codes in whose.items()
+        ]
+        if not as_json:
+            for item, codes in whose.items():
+                say(f"{item}  {titles[item]}: {sets_said(codes)}")
+        more = {"sorts": sorts}
+        return save_prints(bank, when, made.files, made.problems, to, as_json, more)
 
 
 @sort_app.command("strips")

@@ -6,6 +6,7 @@ it changes every week, and no book comes twice to the same learner.
 
 from __future__ import annotations
 
+import math
 from collections import Counter, defaultdict
 from collections.abc import Iterable, Mapping
 from dataclasses import asdict, dataclass
@@ -13,7 +14,7 @@ from datetime import date
 from typing import Any
 
 from bank.calendar import monday_of
-from bank.learner import grade_name
+from bank.learner import grade_word
 
 BASKET = 4
 """Books in a basket, unless the teacher says otherwise: common practice."""
@@ -78,10 +79,12 @@ def weekly_baskets(
 ) -> Baskets:
     """The baskets of the week of `day` for the learners of `lows` (the low ends of their bands).
 
-    `earlier` are the baskets so far; one of this very week stays as it is. Books are shared out in
-    rounds, the learner with the fewest to choose from first, and each takes the hardest book that
-    is still easy enough and new to them; where several are as hard, the one that the fewest others
-    can read. A basket with fewer than `size` books is named in `short`.
+    `earlier` are the baskets so far; one of this very week stays as it is. Those with the least
+    choice come first: who may read the fewest books of the shelf, until their baskets are full, and
+    only then who may read more. Those who may read the same books take one each in turn, the one
+    with the fewest new ones first. Each takes the hardest book that is still easy enough and new to
+    them, unless another would be short without it; where several are as hard, the one that the
+    fewest others can read. A basket with fewer than `size` books is named in `short`.
     """
     monday = monday_of(day)
     books = sorted(shelf, key=lambda book: book.code)
@@ -94,31 +97,55 @@ def weekly_baskets(
             out.update(basket.books)
         read[basket.learner].update(basket.books)
     due = [learner for learner in lows if learner not in standing]
-    able = {
-        learner: [b for b in books if b.grade <= lows[learner] and b.code not in read[learner]]
-        for learner in due
-    }
-    wanted = Counter(book.code for learner in due for book in able[learner])
+    may = {learner: [book for book in books if book.grade <= lows[learner]] for learner in due}
+    new = {one: [book for book in may[one] if book.code not in read[one]] for one in due}
+    wanted = Counter(book.code for learner in due for book in new[learner])
     taken: dict[str, list[str]] = {learner: [] for learner in due}
-    for _ in range(size):
-        for learner in sorted(due, key=lambda one: (len(able[one]), due.index(one))):
-            free = [
-                book
-                for book in able[learner]
-                if book.code not in taken[learner] and out[book.code] < book.copies
-            ]
-            if free:
-                best = min(free, key=lambda book: (-book.grade, wanted[book.code], book.code))
-                taken[learner].append(best.code)
-                out[best.code] += 1
+
+    def free(learner: str) -> list[Book]:
+        """The books that this learner may still take, the best one first."""
+        left = [
+            book
+            for book in new[learner]
+            if book.code not in taken[learner] and out[book.code] < book.copies
+        ]
+        return sorted(left, key=lambda book: (-book.grade, wanted[book.code], book.code))
+
+    def needed(others: Iterable[str]) -> set[str]:
+        """The last copies of books without which one of these will be short."""
+        return {
+            book.code
+            for other in others
+            if len(left := free(other)) <= size - len(taken[other])
+            for book in left
+            if out[book.code] + 1 == book.copies
+        }
+
+    for choice in sorted({len(may[learner]) for learner in due}):
+        alike = [learner for learner in due if len(may[learner]) == choice]
+        alike.sort(key=lambda learner: len(new[learner]))
+        for _ in range(size):
+            for learner in alike:
+                left = free(learner)
+                if left:
+                    others = needed(one for one in alike if one != learner)
+                    best = min(left, key=lambda book: book.code in others)
+                    taken[learner].append(best.code)
+                    out[best.code] += 1
     short = tuple(
-        f"{learner}: {len(taken[learner])} of {size} books; the shelf has no more that are new to "
-        f"them, free this week, and at or below {grade_name(lows[learner])}"
+        _is_short(learner, len(taken[learner]), size, lows[learner])
         for learner in due
         if len(taken[learner]) < size
     )
     made = {learner: Basket(learner, monday, tuple(taken[learner])) for learner in due}
     return Baskets(tuple(standing.get(one) or made[one] for one in lows), short)
+
+
+def _is_short(learner: str, count: int, size: int, low: float) -> str:
+    """What is missing and what to do, in one line of a screen; the level is never above `low`."""
+    level = grade_word(math.floor(low * 10 + 1e-6) / 10)
+    said = f"{learner}: {count} of {size} books; add one: "
+    return f"{said}binderbank shelf add TITLE --level {level}"
 
 
 def book_level(page: str) -> float:

@@ -13,6 +13,9 @@ from typing import Any
 
 from bank.calendar import WEEKDAYS, SchoolCalendar
 
+SORT_STEPS = frozenset(("sort", "word-sort", "word-sorts"))
+"""The codes of the word sort, as it comes along and as a teacher would type it."""
+
 
 class NotARoutine(ValueError):
     """A routine that contradicts itself; the message names the step."""
@@ -39,6 +42,11 @@ class MorningStep:
             raise NotARoutine(f"{self.name}: minutes cannot be negative")
         if any(day not in range(7) for day in self.weekdays):
             raise NotARoutine(f"{self.name}: weekdays are 0 (Monday) to 6")
+
+    @property
+    def needs_sort(self) -> bool:
+        """Whether only those who have a word sort that day have this step."""
+        return self.code in SORT_STEPS
 
 
 @dataclass(frozen=True, slots=True)

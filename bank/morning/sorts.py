@@ -224,33 +224,42 @@ def _odd_pool(code: str, grade: float, without: frozenset[str]) -> tuple[str, ..
 
 
 def sort_of_the_day(
-    given: Mapping[date, str], ready: Iterable[str], today: date, days_each: int = DAYS_EACH
+    given: Mapping[date, str],
+    ready: Iterable[str],
+    today: date,
+    days_each: int = DAYS_EACH,
+    also: Iterable[date] = (),
 ) -> str | None:
     """Which sort a learner has `today`: the same one for two school days, then another.
 
     `given` are the ids of the sorts of earlier days (and of today, where it was given already);
     `ready` are the ids of sorts under patterns that the learner has mastered, in the order in which
     they should come. The next one is the first that was never given, else the one given longest
-    ago. None where nothing is ready.
+    ago. None where nothing is ready. `also` are days that count without a sort given yet: the
+    school days before one that is looked at ahead.
 
     >>> monday, tuesday, wednesday = date(2026, 9, 7), date(2026, 9, 8), date(2026, 9, 9)
     >>> sort_of_the_day({monday: "w1"}, ["w1", "w2"], tuesday)
     'w1'
-    >>> sort_of_the_day({monday: "w1", tuesday: "w1"}, ["w1", "w2"], wednesday)
+    >>> sort_of_the_day({monday: "w1"}, ["w1", "w2"], wednesday, also=[tuesday])
     'w2'
     """
     if today in given:
         return given[today]
     choice = list(dict.fromkeys(ready))
-    past = [given[day] for day in sorted(given) if day < today]
-    last = past[-1] if past else None
-    running = 0
-    for one in reversed(past):
-        if one != last:
-            break
-        running += 1
-    if last in choice and running < days_each:
-        return last
-    others = [one for one in choice if one != last] or choice
-    latest = {one: at for at, one in enumerate(past)}
-    return min(others, key=lambda one: (latest.get(one, -1), choice.index(one)), default=None)
+    latest: dict[str, int] = {}
+    last, running = None, 0
+
+    def following() -> str | None:
+        if last in choice and running < days_each:
+            return last
+        others = [one for one in choice if one != last] or choice
+        return min(others, key=lambda one: (latest.get(one, -1), choice.index(one)), default=None)
+
+    for at, day in enumerate(sorted(one for one in {*given, *also} if one < today)):
+        item = given.get(day) or following()
+        if item is not None:
+            running = running + 1 if item == last else 1
+            last = item
+            latest[item] = at
+    return following()

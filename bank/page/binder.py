@@ -81,7 +81,17 @@ def binder_pages(
         "sheet": measures,
         "duplex": duplex,
         "day": _day(day, learners, copy),
-        "learners": [_learner(page, measures, copy, pictures) for page in learners],
+        "learners": [
+            {
+                **_learner(page, measures, copy, pictures),
+                "steps": [
+                    copy.text(step, page.face, "the steps")
+                    for step in day.steps
+                    if step not in page.without
+                ],
+            }
+            for page in learners
+        ],
     }
     name = f"{day.date.isoformat()}-pages-{paper}.pdf"
     try:
@@ -109,7 +119,6 @@ def _day(day: DayContent, learners: Sequence[LearnerPage], copy: Copy) -> dict[s
     face = learners[0].face if learners else "ABeeZee"
     return {
         "stuck": copy.text(day.stuck, face, "the line for when stuck"),
-        "steps": [copy.text(step, face, "the steps") for step in day.steps],
         "copy_lines": [copy.text(label, face, "the lines to copy") for label in day.copy_lines],
         "homework": list(HOMEWORK),
     }

@@ -148,6 +148,7 @@ class LearnerPage:
     `sign` is one of the shapes of `bank.page.signs`, or the name or number of a pictogram. `face`
     is one of `FACES`; `size` is in points, 14 to 36. `sort` and `basket` are the lines that the
     page says about the word sort and the book basket, `job` the one about the learner's turn.
+    `without` are the steps of the morning that this learner does not have today.
     """
 
     code: str
@@ -162,6 +163,7 @@ class LearnerPage:
     job: str = ""
     sort: str = ""
     basket: str = ""
+    without: tuple[str, ...] = ()
 
     def __post_init__(self) -> None:
         if self.mode not in MODES:

@@ -95,22 +95,32 @@ def turn_sheet(
 
 
 def sort_cards(
-    day: dt.date, sorts: Sequence[CardSet], paper: str = "letter", face: str = FACES[0]
+    day: dt.date,
+    sorts: Sequence[CardSet],
+    keys: Sequence[CardSet] = (),
+    paper: str = "letter",
+    face: str = FACES[0],
 ) -> Made:
-    """Word sorts as cards to cut, one sort to a sheet, and their key on a sheet of its own."""
-    return _cards(day, sorts, paper, face, "sort", "Word sorts", wide=False)
+    """Word sorts as cards to cut, one set to a sheet, and their key on a sheet of its own.
+
+    `keys` are the sorts of the key, where the same one is cut for several learners.
+    """
+    return _cards(day, sorts, keys or sorts, paper, face, "sort", "Word sorts", wide=False)
 
 
 def building_strips(
     day: dt.date, sentences: Sequence[CardSet], paper: str = "letter", face: str = FACES[0]
 ) -> Made:
     """Sentences to build from their parts, one to a sheet, and their key."""
-    return _cards(day, sentences, paper, face, "building", "Sentences to build", wide=True)
+    return _cards(
+        day, sentences, sentences, paper, face, "building", "Sentences to build", wide=True
+    )
 
 
 def _cards(
     day: dt.date,
     sets: Sequence[CardSet],
+    keys: Sequence[CardSet],
     paper: str,
     face: str,
     kind: str,
@@ -150,7 +160,7 @@ def _cards(
                 ],
                 "sentence": copy.text(one.sentence, face, where),
             }
-            for one in sets
+            for one in keys
         ],
     }
     stem = day.isoformat()

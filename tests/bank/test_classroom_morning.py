@@ -206,6 +206,93 @@ def test_looking_ahead_at_sorts_gives_nothing_out(room: Bank) -> None:
     assert room.store.value("SELECT count(*) FROM sort_day") == 0
 
 
+def school_days_ahead(room: Bank, count: int) -> list[dt.date]:
+    """The next school days, today not among them."""
+    days = [dt.date.today()]
+    while len(days) <= count:
+        days.append(room.morning.calendar.next_school_day(days[-1]))
+    return days[1:]
+
+
+def sorts_ahead(room: Bank, days: list[dt.date], keep: bool = False) -> list[str]:
+    return [room.morning.sorts_of(one, keep=keep)["K1"] for one in days]
+
+
+def test_a_look_ahead_counts_the_school_days_between_in_whatever_order(room: Bank) -> None:
+    one, two, three = put_sorts(room, a_sort(1), a_sort(2), a_sort(3))
+    room.morning.keep_mastered("K1", ["ch-sh"])
+    days = school_days_ahead(room, 6)
+    room.morning.sorts_of(days[0])
+    # Today, where it is a school day, is the first day of the first sort.
+    seen = sorts_ahead(room, days)
+    run = [one, one, two, two, three, three, one]
+    assert seen == run[1:] if room.morning.calendar.is_school_day(dt.date.today()) else run[:6]
+    assert sorts_ahead(room, days[::-1], keep=True) == seen[::-1]
+    assert sorts_ahead(room, days, keep=True) == seen
+
+
+def test_a_snow_day_is_none_of_the_two_days_of_a_sort(room: Bank) -> None:
+    one, two, three = put_sorts(room, a_sort(1), a_sort(2), a_sort(3))
+    room.morning.keep_mastered("K1", ["ch-sh"])
+    for n in (0, 1, 2, 3):
+        room.morning.sorts_of(day(n))
+    room.morning.keep_calendar(SchoolCalendar(days_off=(DayOff(day(3), day(3), "Snow"),)))
+    assert room.morning.sorts_of(day(4)) == {"K1": two}
+    assert room.morning.sorts_of(day(7)) == {"K1": three}
+
+
+def test_a_day_whose_sets_were_not_used_is_none_of_the_two_days_of_a_sort(stocked: Bank) -> None:
+    one, two = put_sorts(stocked, a_sort(1), a_sort(2))
+    stocked.morning.keep_mastered("K4", ["ch-sh"])
+    for n in (0, 1):
+        stocked.days.draw(day(n))
+        stocked.morning.sorts_of(day(n))
+    stocked.days.set_state(day(1), "unused")
+    assert stocked.morning.sorts_after_unused(day(1)) == (day(2), ["K4"], [])
+    assert stocked.morning.sorts_of(day(2)) == {"K4": one}
+    assert stocked.morning.sorts_of(day(3)) == {"K4": two}
+    stocked.days.draw(day(2))
+    stocked.days.set_state(day(2), "unused")
+    assert stocked.morning.sorts_after_unused(day(2)) == (day(3), [], ["K4"]), "given out already"
+
+
+def test_a_day_on_which_a_learner_is_away_is_none_of_the_two_days_of_their_sort(room: Bank) -> None:
+    one, two = put_sorts(room, a_sort(1), a_sort(2))
+    room.morning.keep_mastered("K1", ["ch-sh"])
+    days = school_days_ahead(room, 4)
+    room.learners.change("K1", away=(Away(dt.date.today(), days[0]),))
+    assert sorts_ahead(room, days[1:]) == [one, one, two]
+
+
+def test_who_has_no_word_sort_has_no_step_for_it_to_tick_or_to_mark(stocked: Bank) -> None:
+    put_sorts(stocked, a_sort(1))
+    stocked.morning.keep_mastered("K4", ["ch-sh"])
+    stocked.days.draw(day(0))
+    pages, _ = stocked.paper.pages(day(0))
+    assert [page.without for page in pages] == [(), ("Word sort",)]
+    steps = {
+        learner.code: [slot.text for slot in sheet.slots if slot.kind == "step"]
+        for learner, sheet in stocked.marks.sheets(day(0))
+    }
+    assert "Word sort" in steps["K4"] and "Word sort" not in steps["M7"]
+    assert "Game" in steps["M7"] and len(steps["M7"]) == len(steps["K4"]) - 1
+
+
+def test_a_word_sort_that_was_marked_can_still_be_marked_otherwise(stocked: Bank) -> None:
+    put_sorts(stocked, a_sort(1))
+    stocked.morning.keep_mastered("K4", ["ch-sh"])
+    stocked.days.draw(day(0))
+    stocked.morning.sorts_of(day(0))
+    ((learner, sheet),) = stocked.marks.sheets(day(0), ["K4"])
+    sheet.press("a")
+    stocked.marks.save(learner, sheet)
+    with stocked.store.writing():
+        stocked.store.execute("DELETE FROM sort_day")
+    stocked.morning.keep_mastered("K4", [])
+    ((_, again),) = stocked.marks.sheets(day(0), ["K4"])
+    assert "Word sort" in [slot.text for slot in again.slots]
+
+
 def test_a_pattern_that_is_none_is_refused(room: Bank) -> None:
     with pytest.raises(BankError, match="no pattern"):
         room.morning.keep_mastered("K1", ["zz"])
@@ -325,12 +412,15 @@ def test_the_week_and_the_sorts_go_on_paper(room: Bank) -> None:
         for file in made.files
     )
     assert "Line leader" in sheet and "Friday" in sheet and "Walk at the front." in cards
-    made = sort_paper(room.morning, [item], day(0), "a4")
+    made = sort_paper(room.morning, {item: ["K1", "K2"]}, day(0), "a4")
     to_cut, key = (
-        " ".join(page.extract_text() for page in pypdf.PdfReader(io.BytesIO(file.data)).pages)
+        [page.extract_text() for page in pypdf.PdfReader(io.BytesIO(file.data)).pages]
         for file in made.files
     )
-    assert all(word in to_cut and word in key for word in a_sort(1).cards)
+    assert all(word in to_cut[0] and word in key[0] for word in a_sort(1).cards)
+    # A set of cards for each learner, with the code at its head, and one key for the aide.
+    assert [text.partition(":")[0] for text in to_cut] == ["K1", "K2"]
+    assert len(key) == 1 and "2 sets of cards, for K1, K2" in key[0]
 
 
 def test_sentences_to_build_are_cut_from_the_bank_s_own_at_the_learner_s_level(room: Bank) -> None:

@@ -6,6 +6,7 @@ import pytest
 from making import MONDAY, Ran, make_item, put
 
 from bank.classroom import Bank, open_bank
+from bank.morning.sorts import SortColumn, WordSort
 
 Run = Callable[..., Ran]
 DAY = str(MONDAY)
@@ -67,6 +68,19 @@ def test_an_unused_day_can_be_used_after_all(ready: Run) -> None:
     assert ready("draw", DAY, "--json").json["sets"][0]["state"] == "unused"
     assert ready("unused", DAY, "--used").code == 0
     assert ready("draw", DAY, "--json").json["sets"][0]["state"] == "used"
+
+
+def test_an_unused_day_says_who_has_its_word_sort_once_more(ready: Run, tmp_path: Path) -> None:
+    columns = (SortColumn("ch-", ("chin", "chop")), SortColumn("sh-", ("shop", "ship")))
+    sort = WordSort("ch-sh", "ch or sh", columns, ("shop", "chin", "ship", "chop"))
+    ready("sort", "mastered", "K4", "--add", "ch-sh")
+    with open_bank(tmp_path / "bank.sqlite3") as bank:
+        put(bank, make_item(1, "sort", text=sort.text, sort=sort.to_dict()))
+        bank.days.draw(MONDAY)
+        bank.morning.sorts_of(MONDAY)
+    said = ready("unused", DAY).out
+    assert "its word sort does not count: K4 has the same one on 2026-09-15" in said
+    assert "turns stay as they are" in said
 
 
 def test_learners_are_listed_with_their_settings(ready: Run) -> None:

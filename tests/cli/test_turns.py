@@ -180,6 +180,22 @@ def test_a_shelf_fills_the_baskets(ready: Run) -> None:
     assert "3 books" in ready("basket", DAY, "--undo").out
 
 
+def test_what_was_printed_stays_the_sort_of_its_day(ready: Run) -> None:
+    ready("sort", "make", "ai-ay", "--count", "2")
+    ready("sort", "mastered", "K1", "--add", "ai-ay")
+    monday = str(monday_of(dt.date.today()) + dt.timedelta(days=7))
+    printed = ready("sort", "print", "--on", monday, "--json").json["sorts"][0]["id"]
+    ready("sort", "make", "ch-sh")
+    ready("sort", "mastered", "K1", "--add", "ch-sh", "--remove", "ai-ay")
+    assert ready("sort", "today", monday, "--json").json["sorts"] == {"K1": printed}
+
+
+def test_a_day_off_has_no_sort(ready: Run) -> None:
+    for words in (("sort", "today", "saturday"), ("sort", "print", "--on", "saturday")):
+        refused = ready(*words)
+        assert refused.code == 2 and "the next is" in refused.err
+
+
 def test_sorts_are_made_kept_and_given(ready: Run) -> None:
     made = ready("sort", "make", "ai-ay", "--count", "2", "--odd", "1", "--json").json["sorts"]
     assert len(made) == 2 and made[0]["columns"][2]["words"] == ["said"]
@@ -188,6 +204,12 @@ def test_sorts_are_made_kept_and_given(ready: Run) -> None:
     assert today["sorts"] == {"K1": made[0]["id"]} and today["without"] == ["K2", "K3"]
     assert made[1]["id"] in ready("sort", "list").out
     assert "odd one out: said" in ready("sort", "show", made[0]["id"]).out
-    names = [Path(one).name for one in ready("sort", "print", "--on", DAY, "--json").json["files"]]
+    ready("sort", "mastered", "K2", "--add", "ai-ay")
+    printed = ready("sort", "print", "--on", DAY, "--json").json
+    assert printed["sorts"] == [
+        {"id": made[0]["id"], "title": "ai or ay", "learners": ["K1", "K2"], "sets": 2}
+    ]
+    assert "2 sets of cards, for K1, K2" in ready("sort", "print", "--on", DAY).out
+    names = [Path(one).name for one in printed["files"]]
     assert names == [f"{DAY}-sort-cards-letter.pdf", f"{DAY}-sort-key-letter.pdf"]
     assert ready("find", "--kind", "sort", "--json").json["items"][0]["state"] == "ready"

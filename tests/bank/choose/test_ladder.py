@@ -28,7 +28,8 @@ def test_one_who_circles_is_asked_what_can_be_circled_while_the_bank_has_it(bank
         given += questions_of(bank, "K4", MONDAY + dt.timedelta(days=number))
     to_circle = {item.id for item in [*listed, *asked]}
     assert len(set(given)) == 25
-    assert set(given[:20]) == to_circle, "all that can be circled comes before anything else"
+    first = len(to_circle & {*given[:20]})
+    assert first >= 18, "what can be circled comes before anything else, but for a theme's sake"
 
 
 def test_others_are_asked_as_before(bank: Bank) -> None:

@@ -64,7 +64,40 @@ def test_the_learner_with_the_fewest_books_to_choose_from_chooses_first() -> Non
 def test_a_shelf_that_is_too_small_says_for_whom() -> None:
     found = weekly_baskets(SHELF, {"K1": 0.3}, [], MONDAY, size=3)
     assert found.baskets[0].books == ("b01", "b00")
-    assert "K1: 2 of 3 books" in found.short[0] and "grade 0.3" in found.short[0]
+    assert found.short == ("K1: 2 of 3 books; add one: binderbank shelf add TITLE --level 0.3",)
+
+
+def test_what_is_short_fits_a_screen_and_names_a_level_that_the_learner_can_have() -> None:
+    (line,) = weekly_baskets([], {"ABCDEFGHIJKL": 10.57}, [], MONDAY, size=12).short
+    assert len(line) <= 80 and line.endswith("shelf add TITLE --level 10.5")
+
+
+def test_easy_books_stay_for_those_who_can_read_nothing_else() -> None:
+    easy = [Book(f"e{n}", f"Easy {n}", 0.0) for n in range(4)]
+    shelf = [*easy, Book("three", "Three", 3.0)]
+    older, young = weekly_baskets(shelf, {"A1": 3.5, "Z9": 0.0}, [], MONDAY).baskets
+    assert older.books == ("three",)
+    assert sorted(young.books) == [book.code for book in easy]
+
+
+def test_an_older_reader_who_has_read_the_rest_comes_after_the_young_ones() -> None:
+    shelf = [Book(f"e{n}", f"Easy {n}", 0.0) for n in range(2)] + [Book("hard", "Hard", 4.0)]
+    earlier = [Basket("A1", MONDAY - timedelta(days=7), ("hard", "e0"))]
+    found = weekly_baskets(shelf, {"A1": 4.0, "Y8": 0.0, "Z9": 0.0}, earlier, MONDAY, size=1)
+    assert [len(basket.books) for basket in found.baskets] == [0, 1, 1]
+
+
+def test_nobody_takes_the_book_without_which_another_is_short() -> None:
+    shelf = [Book(f"b{n}", f"Book {n}", n / 10) for n in range(1, 9)]
+    had = Basket("X", MONDAY - timedelta(days=7), ("b1", "b2", "b3", "b4"))
+    baskets = weekly_baskets(shelf, {"X": 1.0, "Y": 1.0}, [had], MONDAY).baskets
+    assert [len(basket.books) for basket in baskets] == [4, 4]
+
+
+def test_those_who_may_read_the_same_books_share_them_alike() -> None:
+    shelf = [Book(f"b{n}", f"Book {n}", 0.0) for n in range(6)]
+    baskets = weekly_baskets(shelf, {"Y": 0.0, "Z": 0.0}, [], MONDAY).baskets
+    assert [len(basket.books) for basket in baskets] == [3, 3]
 
 
 def test_the_basket_of_this_week_stays_as_it_is() -> None:

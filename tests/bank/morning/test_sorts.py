@@ -286,6 +286,13 @@ def test_one_sort_lasts_two_school_days_and_then_another_comes() -> None:
     assert list(given.values()) == ["w1", "w1", "w2", "w2", "w3", "w3", "w1", "w1"]
 
 
+def test_days_without_a_sort_given_yet_count_as_if_it_had_been() -> None:
+    monday = date(2026, 9, 7)
+    week = [monday + timedelta(days=n) for n in range(5)]
+    found = [sort_of_the_day({monday: "w1"}, ["w1", "w2"], one, also=week) for one in week]
+    assert found == ["w1", "w1", "w2", "w2", "w1"]
+
+
 def test_a_sort_that_is_no_longer_ready_is_not_given_again() -> None:
     assert sort_of_the_day({date(2026, 9, 7): "w1"}, ["w2"], date(2026, 9, 8)) == "w2"
     assert sort_of_the_day({}, [], date(2026, 9, 8)) is None

@@ -64,6 +64,12 @@ def test_a_page_has_everything_of_the_day_in_reading_order(day, learners, read, 
     assert all(day.stuck in text.replace("\n", " ") for text in sheets.pages)
 
 
+def test_a_step_that_a_learner_does_not_have_today_has_no_box_to_tick(day, learners, read):
+    page = dataclasses.replace(learners[0], sort="", without=("Word sort",))
+    text = read(binder_pages(day, [page])).text
+    assert "Wordsort" not in text and "Quietreading" in text
+
+
 def test_every_page_is_a_document_that_a_machine_can_read_aloud(day, learners, read):
     sheets = read(binder_pages(day, learners))
     assert sheets.title == "Binder pages, Wednesday, November 25, 2026"
