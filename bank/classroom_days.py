@@ -14,7 +14,7 @@ from typing import Any
 from bank.calendar import SchoolCalendar
 from bank.choose.rules import DEFAULT_SCOPES, DEFAULT_SHORT, SLOTS, TWIN_DAYS, Rules
 from bank.item import BankError, Item, Version
-from bank.learner import Learner
+from bank.learner import Learner, somebody_in_class
 from bank.store import Store
 from bank.store_items import get_items
 from bank.store_sets import (
@@ -168,7 +168,7 @@ class Days:
         everyone = self.learners()
         if not everyone:
             raise BankError("there is no learner yet; add one: binderbank learner add K4 --reads 2")
-        asked = {one.number for one in self.learners(codes)}
+        asked = {one.number for one in somebody_in_class(self.learners(codes), day)}
         rules = self.rules()
         off = rules.calendar.why_off(day)
         if off and not anyway:
@@ -194,9 +194,13 @@ class Days:
         return self.sets(day, codes)
 
     def sets(self, day: dt.date, codes: Sequence[str] = ()) -> list[SetView]:
-        """The sets of a day that were drawn, in the order of the learners' codes."""
+        """The sets of a day that were drawn, in the order of the learners' codes.
+
+        Of a learner who is not in the class then, only a set that was used.
+        """
         found = day_sets(self.store, day)
-        wanted = self.learners(codes)
+        used = {number for number, one in found.items() if one.state == "used"}
+        wanted = [one for one in self.learners(codes) if one.in_class(day) or one.number in used]
         parts = [part for one in wanted if one.number in found for part in found[one.number].given]
         items = get_items(self.store, list(dict.fromkeys(part.item for part in parts)))
         return [_view(one, found[one.number], items) for one in wanted if one.number in found]
@@ -225,8 +229,8 @@ class Days:
     def printed(self, day: dt.date, codes: Sequence[str] = ()) -> int:
         """Mark sets as printed and keep their items as they stand now. Returns how many changed."""
         found = day_sets(self.store, day)
-        sets = [found[one.number] for one in self.learners(codes) if one.number in found]
-        sets = [one for one in sets if one.state == "proposed"]
+        there = {one.number for one in self.learners(codes) if one.in_class(day)}
+        sets = [one for n, one in found.items() if n in there and one.state == "proposed"]
         ids = list(dict.fromkeys(part.item for one in sets for part in one.given))
         items = get_items(self.store, ids)
         with self.store.writing():

@@ -63,7 +63,8 @@ class Morning(QuietReading):
     @property
     def has_turns(self) -> bool:
         """Whether the teacher has set up jobs or the keyboard."""
-        return self.store.setting(TURNS) is not None
+        plain = self.store.setting(TURNS, {})
+        return bool(plain.get("jobs") or plain.get("keyboard"))
 
     def settings(self) -> TurnSettings:
         """The jobs and the keyboard, and the learners with the days of joining and leaving."""
@@ -106,16 +107,18 @@ class Morning(QuietReading):
         return self.settings()
 
     def keep_stay(self, code: str, first: dt.date | None, last: dt.date | None) -> Member:
-        """Keep the days between which a learner has turns."""
+        """Keep the days between which a learner is in the class; no `first` leaves it as it was."""
         learner = self._learner(code)
         plain = self.store.setting(TURNS, {})
-        stays = {
-            "first": first.isoformat() if first else None,
-            "last": last.isoformat() if last else None,
-        }
-        plain.setdefault("members", {})[str(learner.number)] = stays
+        stays = plain.setdefault("members", {}).setdefault(str(learner.number), {"first": None})
+        if first:
+            stays |= {"first": first.isoformat(), "said": True}
+        stays["last"] = last.isoformat() if last else None
+        joined = dt.date.fromisoformat(stays["first"]) if stays["first"] else None
+        if joined and last and last < joined and stays.get("said"):
+            raise BankError(f"{learner.code} joins on {joined}, so {last} cannot be the last day")
         self.store.set_setting(TURNS, plain)
-        return Member(learner.code, first, last)
+        return Member(learner.code, joined, last)
 
     def turns(self, first: dt.date, last: dt.date | None = None) -> TurnPlan:
         """The turns of a day, or of the days up to `last`: those given out, and those to come.

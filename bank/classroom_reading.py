@@ -75,7 +75,8 @@ class QuietReading:
         with self.store.writing():
             if size:
                 self.store.set_setting(BOOKS, size)
-            lows = {one.code: one.band.low for one in self.days.learners()}
+            there = [one for one in self.days.learners() if one.in_class(day)]
+            lows = {one.code: one.band.low for one in there}
             books = size or self.store.setting(BOOKS, BASKET)
             made = weekly_baskets(self.shelf(), lows, kept_baskets(self.store), day, books)
             keep_baskets(self.store, made.baskets)

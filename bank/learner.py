@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 import re
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
@@ -114,7 +115,10 @@ class Away:
 
 @dataclass(frozen=True, slots=True)
 class Learner:
-    """One learner as the bank knows them; `number` is the row, which never changes."""
+    """One learner as the bank knows them; `number` is the row, which never changes.
+
+    `first` and `last` are the days between which they are in the class, as far as that was said.
+    """
 
     number: int
     code: str
@@ -129,6 +133,27 @@ class Learner:
     away: tuple[Away, ...] = ()
     skills: dict[str, str] = field(default_factory=dict)
     support: dict[str, Any] = field(default_factory=dict)
+    first: dt.date | None = None
+    last: dt.date | None = None
+
+    def in_class(self, day: dt.date) -> bool:
+        """Whether the learner has joined by `day` and not left before it."""
+        return (self.first is None or self.first <= day) and (self.last is None or day <= self.last)
 
     def is_away(self, day: dt.date) -> bool:
-        return any(away.includes(day) for away in self.away)
+        """Whether the learner is not there on `day`, or not in the class at all."""
+        return not self.in_class(day) or any(away.includes(day) for away in self.away)
+
+    def not_in_class(self, day: dt.date) -> str:
+        """Why the learner is not in the class on `day`, in words; empty where they are."""
+        if self.last and self.last < day:
+            return f"{self.code} left on {self.last}"
+        return f"{self.code} joins on {self.first}" if not self.in_class(day) else ""
+
+
+def somebody_in_class(learners: Sequence[Learner], day: dt.date) -> Sequence[Learner]:
+    """The learners; `BankError` says why not where there are some and none is in the class then."""
+    if learners and not any(one.in_class(day) for one in learners):
+        why = "; ".join(one.not_in_class(day) for one in learners)
+        raise BankError(f"there is no set on {day}: {why} (see: binderbank job stay --help)")
+    return learners

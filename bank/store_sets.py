@@ -23,6 +23,7 @@ def learners(store: Store) -> list[Learner]:
     avoid = _grouped(store.rows("SELECT learner, theme FROM learner_avoid ORDER BY 1, 2"))
     skills = _grouped(store.rows("SELECT learner, skill, state FROM learner_skill ORDER BY 1, 2"))
     away = _grouped(store.rows("SELECT learner, first, last FROM learner_away ORDER BY 1, 2"))
+    stays = _stays(store)
     return [
         Learner(
             number=row["number"],
@@ -41,9 +42,27 @@ def learners(store: Store) -> list[Learner]:
             ),
             skills={found[1]: found[2] for found in skills.get(row["number"], ())},
             support=json.loads(row["support"]),
+            first=stays.get(row["number"], (None, None))[0],
+            last=stays.get(row["number"], (None, None))[1],
         )
         for row in rows
     ]
+
+
+def _stays(store: Store) -> dict[int, tuple[dt.date | None, dt.date | None]]:
+    """The first and the last day in the class, by number, where the teacher said them.
+
+    A first day that the turns noted by themselves (`said` is missing) is no day of joining.
+    """
+    members: dict[str, dict[str, Any]] = store.setting("turns", {}).get("members", {})
+    return {
+        int(number): (_day(stay.get("first")) if stay.get("said") else None, _day(stay.get("last")))
+        for number, stay in members.items()
+    }
+
+
+def _day(text: str | None) -> dt.date | None:
+    return dt.date.fromisoformat(text) if text else None
 
 
 def _grouped(rows: Iterable[sqlite3.Row]) -> dict[int, list[sqlite3.Row]]:

@@ -124,7 +124,8 @@ def _circles(bank, kind: str, scope: str) -> list[str]:  # type: ignore[no-untyp
     from bank.choose.draw import between
     from bank.choose.share import circles
 
-    found = circles(bank.days.learners(), scope)
+    today = dt.date.today()
+    found = circles([one for one in bank.days.learners() if one.in_class(today)], scope)
     together = [one for one in found if len(one.learners) > 1]
     alone = [one.codes[0] for one in found if len(one.learners) == 1]
     said = [f"{', '.join(one.codes)} share ({between(one.low, one.high)})" for one in together]

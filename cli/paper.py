@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING, Any
 import typer
 
 from bank.item import BankError
+from bank.learner import somebody_in_class
 from cli.common import (
     CODES,
     DAY,
@@ -146,7 +147,8 @@ def board(
 
 def drawn(bank: Bank, day: dt.date, codes: Sequence[str], anyway: bool) -> None:
     """Draws what is not drawn yet, so that whoever asks first is served."""
-    wanted = {one.code for one in bank.days.learners(codes) if not one.is_away(day)}
+    asked = somebody_in_class(bank.days.learners(codes), day)
+    wanted = {one.code for one in asked if not one.is_away(day)}
     if wanted - {one.learner.code for one in bank.days.sets(day, codes)}:
         bank.days.draw(day, codes, None, anyway)
 

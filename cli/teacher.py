@@ -110,13 +110,16 @@ def _draw(
     when = read_day(day)
     with use_bank() as bank:
         sets = bank.days.draw(when, codes, short, anyway)
-        away = [one for one in bank.days.learners(codes) if one.is_away(when)]
+        missing = [one for one in bank.days.learners(codes) if one.is_away(when)]
+        away = [one for one in missing if one.in_class(when)]
+        gone = [one for one in missing if not one.in_class(when)]
         stuck = bank.days.stuck(when) if next_steps else []
         path = bank.path
         rest = _rest(bank, when) if next_steps else {}
     short_of = any(len(one.of("question")) < _asked(one) for one in sets)
     if as_json:
         plain = {"day": when, "away": [one.code for one in away], "sets": sets, **rest}
+        plain["not_in_class"] = [one.code for one in gone]
         if next_steps:
             plain["stuck"] = [{"learner": one, "said": words} for one, words in stuck]
         print_json(plain)
@@ -133,6 +136,10 @@ def _draw(
             say(line)
     if away:
         screen.print("Away: " + ", ".join(one.code for one in away))
+    for one in gone:
+        # Said in the first week, or where somebody asks; nobody needs to read it for ever.
+        if codes or abs(when - (one.last or one.first)).days <= 7:
+            screen.print(f"{one.not_in_class(when)}, so has no set")
     for one, words in stuck:
         screen.print(f"{one} is stuck: {words}")
     for line in _rest_lines(rest):
@@ -153,7 +160,8 @@ def _rest(bank, when: dt.date) -> dict[str, object]:  # type: ignore[no-untyped-
         return {}
     from bank.classroom_morning_paper import morning_lines
 
-    lines = morning_lines(bank.morning, when, [one.code for one in bank.days.learners()])
+    there = [one.code for one in bank.days.learners() if one.in_class(when)]
+    lines = morning_lines(bank.morning, when, there)
     return {
         "morning": {
             code: {"job": said.job, "sort": said.sort, "basket": said.basket}

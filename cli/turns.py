@@ -287,7 +287,9 @@ def job_stay(
     first: str = typer.Option("", "--from", metavar="DATE", help="The first day in this class."),
     last: str = typer.Option("", "--until", metavar="DATE", help="The last day in this class."),
 ) -> int:
-    """Say when a learner joins or leaves, so that the turns stay fair.
+    """Say when a learner joins or leaves: there are no sets, pages or turns outside these days.
+
+    What was given out and marked stays. Without --until a last day that was said is taken back.
 
     Example: binderbank job stay K4 --until 2026-12-18
     """
@@ -295,13 +297,13 @@ def job_stay(
     if begins and ends and ends < begins:
         raise BankError(f"{ends} lies before {begins}")
     with use_bank() as bank:
-        held = next(
-            (m for m in bank.morning.settings().members if m.code.lower() == code.lower()), None
-        )
-        begins = begins or (held.first if held else None)
         member = bank.morning.keep_stay(code, begins, ends)
-    said = f"from {begins}" if begins else "from the start"
+    said = f"from {member.first}" if member.first else "from the start"
     say(f"{member.code} has turns {said}" + (f" until {ends}" if ends else ""))
+    if begins:
+        say(f"before {begins} there are no sets and pages for {member.code}")
+    if ends:
+        say(f"after {ends} there are no sets and pages for {member.code}; all records stay")
     return DONE
 
 

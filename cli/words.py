@@ -173,7 +173,8 @@ def sort_today(day: str = DAY, codes: list[str] = CODES, as_json: bool = JSON) -
         _refuse_day_off(bank, when)
         found = bank.morning.sorts_of(when, codes, keep=_is_due(when))
         titles = {item: sort.title for item, sort in bank.morning.sorts()}
-        without = [one.code for one in bank.days.learners(codes) if one.code not in found]
+        there = [one.code for one in bank.days.learners(codes) if one.in_class(when)]
+        without = [code for code in there if code not in found]
     if as_json:
         print_json({"day": when, "sorts": found, "without": without})
         return DONE

@@ -85,7 +85,7 @@ def lasting(
     school_days = _school_days(rules, first, days)
     downs = _first_downs(in_memory(store), rules, school_days, progress)
     found: dict[tuple[str, dt.date | None], list[str]] = {}
-    for one in learners(store):
+    for one in _staying(store, first):
         for kind in SLOTS:
             if rules.counts(one, False)[kind]:
                 found.setdefault((kind, downs.get((one.code, kind))), []).append(one.code)
@@ -98,6 +98,11 @@ def lasting(
             lasts = _with_help(store, rules, school_days, lasts, by_code[codes[0]], progress)
         made.append(lasts)
     return made
+
+
+def _staying(store: Store, day: dt.date) -> list[Learner]:
+    """The learners who have not left by `day`."""
+    return [one for one in learners(store) if one.last is None or one.last >= day]
 
 
 def _slot_then_day(pair: tuple[tuple[str, dt.date | None], list[str]]) -> tuple[int, dt.date]:
@@ -119,7 +124,7 @@ def _first_downs(
     store: Store, rules: Rules, school_days: Sequence[dt.date], progress: Progress
 ) -> dict[tuple[str, str], dt.date]:
     """By code and slot: the first day on which the draw steps down the ladder or leaves a slot open."""
-    everyone = learners(store)
+    everyone = _staying(store, school_days[0]) if school_days else []
     downs: dict[tuple[str, str], dt.date] = {}
     wanted = {
         (one.code, kind) for one in everyone for kind, n in rules.counts(one, False).items() if n

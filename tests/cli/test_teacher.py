@@ -92,7 +92,8 @@ def test_learners_are_listed_with_their_settings(ready: Run) -> None:
     assert one["skills"] == {"spelling": "in-work"}
     assert one["band"] == [0.0, 1.5]
     assert ready("learner", "away", "K4", DAY).code == 0
-    assert ready("draw", DAY, "--json").json == {"day": DAY, "away": ["K4"], "sets": []}
+    drawn = ready("draw", DAY, "--json").json
+    assert drawn == {"day": DAY, "away": ["K4"], "not_in_class": [], "sets": []}
 
 
 def test_a_new_bank_is_not_made_over_an_old_one(ready: Run) -> None:
