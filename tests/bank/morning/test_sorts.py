@@ -261,8 +261,10 @@ def test_what_cannot_be_made_says_why() -> None:
         make_sort("shut-open", grade=-1)
     with pytest.raises(NoSort, match="no pattern 'xy'"):
         make_sort("xy")
-    with pytest.raises(NoSort, match="odd ones out"):
+    with pytest.raises(NoSort, match="no odd one out is known; leave --odd out"):
         make_sort("bl-cl-fl", odd=2)
+    with pytest.raises(NoSort, match="only 1 odd one out is known, not 2; say --odd 1"):
+        make_sort("ch-sh", odd=2)
 
 
 def test_the_key_holds_every_card_once() -> None:
