@@ -236,7 +236,7 @@ def sort_print(
             for item, codes in whose.items():
                 say(f"{item}  {titles[item]}: {sets_said(codes)}")
         more = {"sorts": sorts}
-        return save_prints(bank, when, made.files, made.problems, to, as_json, more)
+        return save_prints(bank, when, made.files, made.problems, to, as_json, more=more)
 
 
 @sort_app.command("strips")
