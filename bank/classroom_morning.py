@@ -133,7 +133,7 @@ class Morning(QuietReading):
         from bank.morning.weeks import plan_weeks
 
         start = self._start(first)
-        settings = self._settings_of(self._with_new_learners(start))
+        settings = self._settings_of(self._with_new_learners(self._since(first)))
         if not settings.jobs and settings.keyboard is None:
             raise BankError("there is no job yet; add one: binderbank job add 'Line leader'")
         posted = posted_turns(self.store)
@@ -157,6 +157,11 @@ class Morning(QuietReading):
         today, monday = self.today(), monday_of(first)
         is_near = monday_of(today) <= monday <= today + _NEAR
         return today if is_near else monday
+
+    def _since(self, first: dt.date) -> dt.date:
+        """The first day that is given out with `first`."""
+        today = self.today()
+        return today if self._start(first) == today else first
 
     def today(self) -> dt.date:
         return dt.date.today()
@@ -187,11 +192,10 @@ class Morning(QuietReading):
         The days between today and `first` are given out with them, or they would come out otherwise.
         """
         last = last or first
-        start = self._start(first)
+        since = self._since(first)
         with self.store.writing():
-            self.store.set_setting(TURNS, self._with_new_learners(start))
+            self.store.set_setting(TURNS, self._with_new_learners(since))
             plan = self._plan(first, last)
-            since = start if start == self.today() else first
             post_turns(self.store, [t for t in plan.new_until(last) if t.day >= since])
         return self._of_days(plan, first, last)
 
