@@ -265,6 +265,8 @@ def plural_that_no_noun_has(r: Reading) -> Found:
         right = bad_plural(word)
         if right is None or r.words[i][0].isupper() and word[:-1] in PERSON_NAMES:
             continue
+        if r.gap[i].startswith(("' ", "’ ")):
+            continue  # "the childrens' coats"
         if word in listed_words() or verb_forms(word):
             before = r.before(i)
             if not (

@@ -121,6 +121,8 @@ def many_made_many_again(r: Reading, i: int) -> Found:
     >>> show("How many childrens are here?")
     ['plural: childrens -> children']
     """
+    if r.gap[i].startswith(("'", "’")):
+        return None  # "the childrens' coats"
     after = r.after(i)
     if r.before(i) not in _HOW_MANY and after and is_noun(after) and after not in AUXILIARIES:
         return None

@@ -240,6 +240,8 @@ def owner_of_many_without_apostrophe(r: Reading, i: int) -> Found:
     >>> show("The childrens coats are wet.")
     ["apostrophe-possessive: childrens -> children's"]
     """
+    if r.gap[i].startswith(("'", "’")):
+        return None  # "the childrens' coats"
     right = r.lower[i][:-1] + "'s"
     return at(r, i, "apostrophe-possessive", f"For who owns it write “{right}”.", right)
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from bank.check.engine import Found, at, on_every_word, on_text
+from bank.check.engine import Found, at, on_text
 from bank.check.finding import Finding
 from bank.check.grammar import singular_of
 from bank.check.reading import Reading
@@ -27,8 +27,8 @@ _MANY_OWN = {
 }
 
 
-@on_every_word
-def short_form_with_a_letter_too_many(r: Reading, i: int) -> Found:
+@on_text()
+def short_form_with_a_letter_too_many(r: Reading) -> Found:
     """they'are, do'nt.
 
     >>> show("They'are here. I do'nt know.")
@@ -36,14 +36,17 @@ def short_form_with_a_letter_too_many(r: Reading, i: int) -> Found:
     >>> show("They're here. I don't know.")
     []
     """
-    right = _SHORT.get(r.lower[i])
-    if right is None:
+    if "'" not in r.text and "’" not in r.text:
         return None
-    return at(r, i, "apostrophe-contraction", f"The short form is “{right}”.", right)
+    return [
+        at(r, i, "apostrophe-contraction", f"The short form is “{_SHORT[word]}”.", _SHORT[word])
+        for i, word in enumerate(r.lower)
+        if word in _SHORT
+    ]
 
 
-@on_every_word
-def owners_with_an_s_too_many(r: Reading, i: int) -> Found:
+@on_text()
+def owners_with_an_s_too_many(r: Reading) -> Found:
     """the boys's bikes, the childrens' coats.
 
     >>> show("The two boys's bikes are here. The childrens' coats hang there.")
@@ -51,6 +54,12 @@ def owners_with_an_s_too_many(r: Reading, i: int) -> Found:
     >>> show("James's bike and the bus's door are red. The boys' bikes are here.")
     []
     """
+    if "'" not in r.text and "’" not in r.text:
+        return None
+    return [found for i in range(r.n) if (found := _owner(r, i)) is not None]
+
+
+def _owner(r: Reading, i: int) -> Finding | None:
     word = r.lower[i]
     if word.endswith("s's") and singular_of(word[:-2]) and not r.words[i][0].isupper():
         return at(r, i, "apostrophe-possessive", f"Many own it: “{word[:-1]}”.", word[:-1])

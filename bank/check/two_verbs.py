@@ -252,7 +252,7 @@ def verb_twice(r: Reading) -> Found:
         if r.gap[i - 1] != " ":
             continue
         one, two = r.lower[i - 1], r.lower[i]
-        if one in AUXILIARIES or one == two:
+        if one in AUXILIARIES or one == two or r.tag[i - 1][:1] != "V" or r.tag[i][:1] != "V":
             continue
         own = lemmas(two).get("VERB", ())
         if (
@@ -260,8 +260,6 @@ def verb_twice(r: Reading) -> Found:
             and own == lemmas(one).get("VERB", ())
             and verb_forms(one) != {"VBG"}
             and "VBN" not in (verb_forms(two) - verb_forms(one))
-            and r.tag[i][:1] == "V"
-            and r.tag[i - 1][:1] == "V"
         ) or (
             two in ("was", "were", "is")
             and one in _SEEMS

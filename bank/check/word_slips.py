@@ -27,6 +27,7 @@ from bank.check.lexicon import lemmas, word_set, zipf
 from bank.check.reading import Reading
 
 _LETTERS = "abcdefghijklmnopqrstuvwxyz"
+_OPENERS = ARTICLES | POSSESSIVES - {"her"}
 _MET = 3.4
 """How often (Zipf) a noun is met at least that may be meant."""
 
@@ -60,6 +61,8 @@ def no_thing_behind_its_small_word(r: Reading) -> Found:
     """
     found = []
     for i in range(1, r.n):
+        if not (r.lower[i - 1] in _OPENERS or i > 1 and r.lower[i - 2] in _OPENERS):
+            continue
         word = r.lower[i]
         if word in FUNCTION or len(word) < 4 or "'" in word or r.words[i][0].isupper():
             continue
