@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from bank.check.articles import CONCRETE, countable
 from bank.check.engine import Found, at, on_text, on_words
 from bank.check.grammar import (
     ARTICLES,
@@ -16,6 +17,7 @@ from bank.check.grammar import (
     is_noun,
     is_verb_tag,
     noun_phrase,
+    plural_of,
     singular_of,
     verb_forms,
 )
@@ -232,8 +234,6 @@ def bare_thing_behind_where(r: Reading, i: int) -> Found:
     >>> show("I know where home is. She knows when lunch is. Tell me why water is wet.")
     []
     """
-    from bank.check.articles import CONCRETE, countable
-
     word = r.after(i)
     if r.before(i) not in _FINDS_OUT or not word or r.words[i + 1][0].isupper():
         return None
@@ -300,8 +300,6 @@ def one_thing_behind_do(r: Reading, i: int) -> Found:
     >>> show("How do fish sleep? What do math teachers do? Where do Mom and Dad work?")
     []
     """
-    from bank.check.articles import CONCRETE
-
     j = i + 1
     if r.before(i) not in ("how", "why", "where", "when", "what") or not r.near(i) or not r.near(j):
         return None
@@ -328,8 +326,6 @@ def one_thing_behind_do(r: Reading, i: int) -> Found:
         and (verb_forms(r.lower[j + 2]) or r.lower[j + 2] == "and")
     ):
         return None
-    from bank.check.grammar import plural_of
-
     many = plural_of(word)
     return at(r, j, "plural", "There are more than one of these here.", many) if many else None
 

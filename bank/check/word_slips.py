@@ -79,12 +79,7 @@ def no_thing_behind_its_small_word(r: Reading) -> Found:
             continue
         if r.tag[k][:2] == "JJ" and "ADJ" in lemmas(r.lower[k]) and r.near(k - 1):
             k -= 1
-        if (
-            r.lower[k] not in ARTICLES | POSSESSIVES - {"her"}
-            or k == i - 1
-            and r.lower[k] in ("a", "an")
-            and False
-        ):
+        if r.lower[k] not in _OPENERS:
             continue
         meant = noun_one_letter_away(word)
         if meant is not None:
